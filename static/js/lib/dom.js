@@ -1,0 +1,27 @@
+/** Building elements. Text only ever becomes a text node, never markup. */
+
+const SVG = "http://www.w3.org/2000/svg";
+
+function fill(node, attributes, children) {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (name.startsWith("on")) node.addEventListener(name.slice(2), value);
+    else if (value === true) node.setAttribute(name, "");
+    else if (value !== false && value !== null && value !== undefined) node.setAttribute(name, value);
+  }
+  node.append(...children.flat(2).filter((child) => child !== null && child !== undefined && child !== ""));
+  return node;
+}
+
+export const el = (tag, attributes = {}, ...children) => fill(document.createElement(tag), attributes, children);
+
+export const svg = (tag, attributes = {}, ...children) => fill(document.createElementNS(SVG, tag), attributes, children);
+
+export const find = (hook, root = document) => root.querySelector(`[data-${hook}]`);
+
+export const findAll = (hook, root = document) => [...root.querySelectorAll(`[data-${hook}]`)];
+
+/** Write text into a hook's element, and show the element only while there is something in it. */
+export function write(node, text) {
+  node.textContent = text ?? "";
+  node.hidden = !text;
+}

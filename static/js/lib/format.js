@@ -1,0 +1,67 @@
+/** Numbers, times, loads and lengths as people read them. Inside everything is seconds, metres and kilograms. */
+
+const KG_PER_LB = 0.45359237;  // exact: NIST SP 811, appendix B
+const M_PER_FT = 0.3048;       // exact: NIST SP 811, appendix B
+const BREATH_S = 3;            // one calm breath; job.md's rests "in seconds and in breaths"
+
+const locale = document.documentElement.lang || "en";
+
+export function number(value, places = 0) {
+  return new Intl.NumberFormat(locale, { maximumFractionDigits: places }).format(value);
+}
+
+export const percent = (fraction) => new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 }).format(fraction);
+
+/** 754 -> "12:34"; an hour and more -> "1:02:34". */
+export function clock(seconds) {
+  const whole = Math.max(0, Math.round(seconds));
+  const pair = (n) => String(n).padStart(2, "0");
+  const hours = Math.floor(whole / 3600);
+  const minutes = Math.floor((whole % 3600) / 60);
+  return hours > 0 ? `${hours}:${pair(minutes)}:${pair(whole % 60)}` : `${minutes}:${pair(whole % 60)}`;
+}
+
+/** A short span: seconds under a minute and a half, a clock above. */
+export function span(seconds) {
+  return seconds < 90 ? `${number(seconds, seconds < 10 ? 1 : 0)}\u00a0s` : clock(seconds);
+}
+
+export const breaths = (seconds) => Math.max(1, Math.round(seconds / BREATH_S));
+
+export const toShown = (value, unit, units) => {
+  if (unit === "kg" && units.mass === "lb") return value / KG_PER_LB;
+  if (unit === "m" && units.length === "ft") return value / M_PER_FT;
+  return value;
+};
+
+export const fromShown = (value, unit, units) => {
+  if (unit === "kg" && units.mass === "lb") return value * KG_PER_LB;
+  if (unit === "m" && units.length === "ft") return value * M_PER_FT;
+  return value;
+};
+
+export const shownUnit = (unit, units) => ({ kg: units.mass, m: units.length })[unit] ?? unit;
+
+export function load(kg, units) {
+  return `${number(toShown(kg, "kg", units), units.mass === "lb" ? 0 : 1)}\u00a0${units.mass}`;
+}
+
+export function length(metres, units) {
+  return `${number(toShown(metres, "m", units), units.length === "ft" ? 0 : 1)}\u00a0${units.length}`;
+}
+
+/** Read what was typed: comma or point decimals, times as m:ss. Null when it is no number at all. */
+export function readNumber(text) {
+  const tidy = text.trim().replace(/\s/g, "").replace(",", ".");
+  const time = /^(\d{1,3}):([0-5]?\d(?:\.\d+)?)$/.exec(tidy);
+  if (time) return Number(time[1]) * 60 + Number(time[2]);
+  return /^\d{1,9}(\.\d+)?$|^\.\d+$/.test(tidy) ? Number(tidy) : null;
+}
+
+export function timeOfDay(date) {
+  return new Intl.DateTimeFormat(locale, { hour: "numeric", minute: "2-digit" }).format(date);
+}
+
+export function dayAndTime(date) {
+  return new Intl.DateTimeFormat(locale, { weekday: "short", day: "numeric", month: "short", hour: "numeric", minute: "2-digit" }).format(date);
+}

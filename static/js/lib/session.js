@@ -1,0 +1,65 @@
+/** What this athlete has told us about this workout, kept on the phone and nowhere else. */
+import { get, set } from "./store.js";
+import { toIso } from "./heat.js";
+
+const FRESH = { screen: "briefing", heat: null, answers: {}, option: null, division: null, style: "even", ticks: {}, warmUp: null, summary: null, revision: null };
+const NOBODY = { level: "regular", answers: {}, units: { mass: "kg", length: "m" } };
+
+export class Session {
+  #listeners = [];
+  #onTrouble;
+
+  constructor(workout, code, onTrouble) {
+    this.workout = workout;
+    this.code = code;
+    this.#onTrouble = onTrouble;
+    this.state = { ...FRESH, option: workout.options[0].key, division: workout.divisions[0]?.key ?? null };
+    this.athlete = NOBODY;
+  }
+
+  async open() {
+    try {
+      const [state, athlete] = await Promise.all([get(`class/${this.code}`), get("athlete")]);
+      this.state = this.#fitting({ ...this.state, ...state });
+      this.athlete = { ...NOBODY, ...athlete };
+    } catch (error) {
+      this.#onTrouble(error);
+    }
+  }
+
+  /** An option or division may be gone in a newer revision of the workout. */
+  #fitting(state) {
+    const has = (list, key) => list.some((one) => one.key === key);
+    const { options, divisions } = this.workout;
+    return {
+      ...state,
+      option: has(options, state.option) ? state.option : options[0].key,
+      division: has(divisions, state.division) ? state.division : divisions[0]?.key ?? null,
+    };
+  }
+
+  /** Change something about this workout: saved at once, and everybody who listens hears which names changed. */
+  change(patch) {
+    Object.assign(this.state, patch);
+    this.#keep(`class/${this.code}`, this.state);
+    this.#tell(Object.keys(patch));
+  }
+
+  /** Change something about the person, shared between workouts. */
+  changeAthlete(patch) {
+    this.athlete = { ...this.athlete, ...patch };
+    this.#keep("athlete", this.athlete);
+    this.#tell(Object.keys(patch));
+  }
+
+  listen(listener) { this.#listeners.push(listener); }
+
+  settings(patch = {}) {
+    const { option, division, style, heat } = this.state;
+    return { option, division, style, form: 1.0, seed: 1, heat_start: heat?.at_ms ? toIso(heat.at_ms) : null, warm_up_min: null, ...patch };
+  }
+
+  #tell(names) { for (const listener of this.#listeners) listener(new Set(names)); }
+
+  #keep(key, value) { set(key, structuredClone(value)).catch(this.#onTrouble); }
+}

@@ -1,0 +1,31 @@
+/** A plan in a shape a tired head can hold: equal sets counted together, equal rounds shown once. */
+
+/** [8, 5, 5, 5], [15, 12, 12] -> [{size: 8, times: 1, rest_s: 15}, {size: 5, times: 3, rest_s: 12}]; the last rest is none. */
+export function tiers(sets, rests_s) {
+  const found = [];
+  sets.forEach((size, index) => {
+    const rest_s = rests_s[index] ?? null;
+    const last = found.at(-1);
+    if (last && last.size === size && (last.rest_s === rest_s || rest_s === null)) last.times += 1;
+    else found.push({ size, times: 1, rest_s });
+  });
+  return found;
+}
+
+const likeness = (block) => JSON.stringify([block.movement, block.amount, block.mode, block.sets, block.rests_s, block.hold]);
+
+/** Blocks in groups of rounds that are to be done alike: [{rounds: [1, 2], blocks}]. */
+export function byRounds(blocks) {
+  const rounds = new Map();
+  blocks.forEach((block, index) => {
+    const round = block.round ?? 1;
+    rounds.set(round, [...(rounds.get(round) ?? []), { ...block, index }]);
+  });
+  const groups = [];
+  for (const [round, own] of rounds) {
+    const last = groups.at(-1);
+    if (last && own.map(likeness).join() === last.blocks.map(likeness).join()) last.rounds.push(round);
+    else groups.push({ rounds: [round], blocks: own });
+  }
+  return groups;
+}

@@ -1,0 +1,75 @@
+/** Text in the person's language. English is the key; what has no translation shows as written. */
+import { clock, length, load, number, percent, span } from "./format.js";
+
+const ORDER = ["zero", "one", "two", "few", "many", "other"];  // gettext numbers its plural forms in this order
+const state = { lang: "en", messages: {}, codes: {}, names: {}, units: { mass: "kg", length: "m" } };
+
+async function fetchWords(address) {
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`${address}: ${response.status}`);
+  return response.json();
+}
+
+/** Load the words of the interface and of one workout. `names` maps movement keys to their English names. */
+export async function loadWords(lang, code, names) {
+  const both = await Promise.all([fetchWords(`/words/${lang}.json`), fetchWords(`/w/${code}/words/${lang}.json`)]);
+  Object.assign(state, { lang, names, codes: both[0].codes, messages: { ...both[1].messages, ...both[0].messages } });
+}
+
+export const useUnits = (units) => { state.units = units; };
+
+const put = (template, parameters) => template.replace(/\{(\w+)\}/g, (whole, name) => parameters[name] ?? whole);
+
+export function _(text, parameters = {}) {
+  const found = state.messages[text];
+  const template = Array.isArray(found) ? found[0] : found;
+  return put(template || text, parameters);
+}
+
+export function ngettext(one, many, n, parameters = {}) {
+  const forms = state.messages[one];
+  if (!Array.isArray(forms)) return put(n === 1 ? one : many, { n: number(n), ...parameters });
+  const rules = new Intl.PluralRules(state.lang);
+  const used = ORDER.filter((name) => rules.resolvedOptions().pluralCategories.includes(name));
+  const index = forms.length === 2 ? Number(rules.select(n) !== "one") : used.indexOf(rules.select(n));
+  return put(forms[Math.min(index, forms.length - 1)] || many, { n: number(n), ...parameters });
+}
+
+export const movementName = (key) => _(state.names[key] ?? key);
+
+export function groupName(group) {
+  const names = { push: _("pushing"), pull: _("pulling"), grip: _("grip"), overhead: _("holding overhead"), legs: _("legs"), hinge: _("hips and back"), trunk: _("trunk") };
+  return names[group] ?? _(group);
+}
+
+/** A parameter's name says what it is: see the nomenclature in DEVELOPERS.md. */
+function shape(name, value) {
+  if (value === null || value === undefined) return "";
+  if (Array.isArray(value)) return new Intl.ListFormat(state.lang).format(value.map((one) => shape(name, one)));
+  if (typeof value === "object") return value.code ? say(value) : "";
+  if (/movement$/.test(name)) return movementName(value);
+  if (/group$/.test(name)) return groupName(value);
+  if (typeof value === "string") return _(value);
+  if (/_s$/.test(name)) return span(value);
+  if (/_clock$/.test(name)) return clock(value);
+  if (/_kg$/.test(name)) return load(value, state.units);
+  if (/_m$/.test(name)) return length(value, state.units);
+  if (/_fraction$/.test(name)) return percent(value);
+  return number(value, 1);
+}
+
+/** Word one of the engine's codes: {"code": "...", parameters}. A plain text is only translated. */
+export function say(coded) {
+  if (typeof coded === "string") return _(coded);
+  const template = state.codes[coded.code] ?? coded.code;
+  const shaped = Object.fromEntries(Object.entries(coded).map(([name, value]) => [name, shape(name, value)]));
+  return put(Array.isArray(template) ? template[coded.n === 1 ? 0 : template.length - 1] : template, shaped);
+}
+
+/** "40 reps", "80 m", "15 calories", "60 seconds". */
+export function amount(n, unit, units = state.units) {
+  if (unit === "m") return length(n, units);
+  if (unit === "cal") return ngettext("{n} calorie", "{n} calories", n);
+  if (unit === "s") return ngettext("{n} second", "{n} seconds", n);
+  return ngettext("{n} rep", "{n} reps", n);
+}

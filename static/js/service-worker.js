@@ -1,0 +1,81 @@
+/* Keeps the program and the opened class pages on the phone. The server fills in version and list.
+   Version: one cache for each; the old ones go when the new worker takes over.
+   A new version waits until no page is open, or until a page says "take over": nothing is pulled from under anyone. */
+
+const PREFIX = "heatside-";
+const CACHE = PREFIX + "__VERSION__";
+const PRECACHE = ["__PRECACHE__"];
+const KEPT_PATHS = /^\/w\/[^/]+(\/words\/[^/]+\.json)?$/;
+const NEVER = /^\/(c\/|new|health)|\/json$/;
+
+const fresh = (address) => new Request(address, { cache: "reload" });
+const keepable = (response) => response.ok && !response.redirected && response.type === "basic";
+
+/** Fetch and store; the answer says whether every address could be kept. */
+async function keep(cache, addresses) {
+  const stored = await Promise.all(addresses.map(async (address) => {
+    const response = await fetch(fresh(address));
+    if (!keepable(response)) return false;
+    await cache.put(address, response);
+    return true;
+  }));
+  return stored.every(Boolean);
+}
+
+/** Class pages name the files of their own version, so a new version brings them anew. */
+async function keptAddresses() {
+  const names = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+  const lists = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
+  const urls = lists.flat().map((request) => new URL(request.url)).filter((url) => KEPT_PATHS.test(url.pathname));
+  return [...new Set(urls.map((url) => url.pathname + url.search))];
+}
+
+async function install() {
+  const cache = await caches.open(CACHE);
+  await cache.addAll(PRECACHE.map(fresh));
+  await keep(cache, await keptAddresses());
+}
+
+async function activate() {
+  const names = await caches.keys();
+  await Promise.all(names.filter((name) => name.startsWith(PREFIX) && name !== CACHE).map((name) => caches.delete(name)));
+  await self.clients.claim();
+}
+
+/** A page chosen by language becomes the one its plain address opens, so the choice holds with no connection. */
+async function rememberLanguage(cache, url, response) {
+  if (KEPT_PATHS.test(url.pathname) && url.searchParams.has("lang")) await cache.put(url.pathname, response.clone());
+}
+
+async function answer(request) {
+  const url = new URL(request.url);
+  const cache = await caches.open(CACHE);
+  const kept = await cache.match(request);
+  if (kept) {
+    if (request.mode === "navigate") await rememberLanguage(cache, url, kept);
+    return kept;
+  }
+  try {
+    const response = await fetch(request);
+    if (KEPT_PATHS.test(url.pathname) && keepable(response)) await cache.put(request, response.clone());
+    return response;
+  } catch (error) {
+    if (request.mode !== "navigate") throw error;
+    return (await cache.match(url.pathname)) ?? (await cache.match("/offline")) ?? Response.error();
+  }
+}
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(activate()));
+self.addEventListener("fetch", (event) => {
+  const url = new URL(event.request.url);
+  if (event.request.method !== "GET" || url.origin !== location.origin || NEVER.test(url.pathname)) return;
+  event.respondWith(answer(event.request));
+});
+self.addEventListener("message", (event) => {
+  const { ask, addresses, here } = event.data;
+  if (ask === "take over") self.skipWaiting();
+  if (ask !== "keep") return;
+  const work = caches.open(CACHE).then((cache) => keep(cache, [...addresses, here])).catch(() => false);
+  event.waitUntil(work.then((kept) => event.ports[0].postMessage({ kept })));
+});
