@@ -6,9 +6,11 @@ const PREFIX = "heatside-";
 const CACHE = PREFIX + "__VERSION__";
 const PRECACHE = ["__PRECACHE__"];
 const KEPT_PATHS = /^\/w\/[^/]+(\/words\/[^/]+\.json)?$/;
+const ANY_VARIANT = { ignoreVary: true };  // the address says the language
 const NEVER = /^\/(c\/|new|health)|\/json$/;
 
-const fresh = (address) => new Request(address, { cache: "reload" });
+// Without cookies: fetching a page in every language must not change the language the person chose.
+const fresh = (address) => new Request(address, { cache: "reload", credentials: "omit" });
 const keepable = (response) => response.ok && !response.redirected && response.type === "basic";
 
 /** Fetch and store; the answer says whether every address could be kept. */
@@ -44,13 +46,22 @@ async function activate() {
 
 /** A page chosen by language becomes the one its plain address opens, so the choice holds with no connection. */
 async function rememberLanguage(cache, url, response) {
-  if (KEPT_PATHS.test(url.pathname) && url.searchParams.has("lang")) await cache.put(url.pathname, response.clone());
+  if (response && KEPT_PATHS.test(url.pathname) && url.searchParams.has("lang")) await cache.put(url.pathname, response.clone());
+}
+
+/** Keep a class: only what is missing, unless it is to be brought anew, since nobody is forced to a newer revision. */
+async function keepClass({ addresses, shown, anew }) {
+  const cache = await caches.open(CACHE);
+  const has = await Promise.all(addresses.map((address) => cache.match(address, ANY_VARIANT)));
+  const kept = await keep(cache, anew ? addresses : addresses.filter((_, index) => !has[index]));
+  await rememberLanguage(cache, new URL(shown, location.origin), await cache.match(shown, ANY_VARIANT));
+  return kept;
 }
 
 async function answer(request) {
   const url = new URL(request.url);
   const cache = await caches.open(CACHE);
-  const kept = await cache.match(request);
+  const kept = await cache.match(request, ANY_VARIANT);
   if (kept) {
     if (request.mode === "navigate") await rememberLanguage(cache, url, kept);
     return kept;
@@ -61,7 +72,7 @@ async function answer(request) {
     return response;
   } catch (error) {
     if (request.mode !== "navigate") throw error;
-    return (await cache.match(url.pathname)) ?? (await cache.match("/offline")) ?? Response.error();
+    return (await cache.match(url.pathname, ANY_VARIANT)) ?? (await cache.match("/offline")) ?? Response.error();
   }
 }
 
@@ -73,9 +84,7 @@ self.addEventListener("fetch", (event) => {
   event.respondWith(answer(event.request));
 });
 self.addEventListener("message", (event) => {
-  const { ask, addresses, here } = event.data;
-  if (ask === "take over") self.skipWaiting();
-  if (ask !== "keep") return;
-  const work = caches.open(CACHE).then((cache) => keep(cache, [...addresses, here])).catch(() => false);
-  event.waitUntil(work.then((kept) => event.ports[0].postMessage({ kept })));
+  if (event.data.ask === "take over") self.skipWaiting();
+  if (event.data.ask !== "keep") return;
+  event.waitUntil(keepClass(event.data).catch(() => false).then((kept) => event.ports[0].postMessage({ kept })));
 });

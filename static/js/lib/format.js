@@ -21,9 +21,9 @@ export function clock(seconds) {
   return hours > 0 ? `${hours}:${pair(minutes)}:${pair(whole % 60)}` : `${minutes}:${pair(whole % 60)}`;
 }
 
-/** A short span: seconds under a minute and a half, a clock above. */
+/** A short span: seconds under a minute, a clock above. */
 export function span(seconds) {
-  return seconds < 90 ? `${number(seconds, seconds < 10 ? 1 : 0)}\u00a0s` : clock(seconds);
+  return seconds < 60 ? `${number(seconds, seconds < 10 ? 1 : 0)}\u00a0s` : clock(seconds);
 }
 
 export const breaths = (seconds) => Math.max(1, Math.round(seconds / BREATH_S));

@@ -1,4 +1,5 @@
 /** From the answers on the screen to the numbers the engine takes. An answer that is null is "not sure". */
+import { shownUnit, toShown } from "./format.js";
 
 export const answerKey = (question) => [question.movement, question.kind, question.m].filter(Boolean).join(".");
 
@@ -33,4 +34,19 @@ export function stepped(value, direction, question) {
   const onGrid = Math.round(value / question.step) + direction;
   const next = Number((onGrid * question.step).toFixed(6));
   return Math.min(question.high, Math.max(question.low, next));
+}
+
+const SHOWN_STEP = { lb: 2, ft: 4 };  // a step of 2.5 kg becomes 5 lb, one of 5 m becomes 20 ft
+
+/** The question as it is shown: its limits, step and default in the person's units. */
+export function inUnits(question, units) {
+  const shown = shownUnit(question.unit, units);
+  const turn = (value, tidy) => (value === null || value === undefined ? null : tidy(toShown(value, question.unit, units)));
+  return {
+    clock: question.kind === "effort",
+    low: turn(question.low, shown === question.unit ? Number : Math.ceil),
+    high: turn(question.high, shown === question.unit ? Number : Math.floor),
+    default: turn(question.default, shown === question.unit ? Number : Math.round),
+    step: question.step * (shown === question.unit ? 1 : SHOWN_STEP[shown] ?? 1),
+  };
 }

@@ -18,10 +18,10 @@ function tell(worker, message) {
 /** Everything a class page needs beside the program itself. */
 const addresses = (code, languages) => languages.flatMap((lang) => [`/w/${code}?lang=${lang}`, `/w/${code}/words/${lang}.json`]);
 
-/** Keep a class page in every language; true once it is safely kept. */
-export async function keepClass(code, languages) {
+/** Keep a class page in every language, the shown one as its plain address; true once it is safely kept. */
+export async function keepClass(code, languages, lang, anew = false) {
   const { active } = await navigator.serviceWorker.ready;
-  const answer = await tell(active, { ask: "keep", addresses: addresses(code, languages), here: location.pathname + location.search });
+  const answer = await tell(active, { ask: "keep", addresses: addresses(code, languages), shown: `/w/${code}?lang=${lang}`, anew });
   return answer.kept;
 }
 

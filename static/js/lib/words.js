@@ -1,5 +1,5 @@
 /** Text in the person's language. English is the key; what has no translation shows as written. */
-import { clock, length, load, number, percent, span } from "./format.js";
+import { length, load, number, percent, span } from "./format.js";
 
 const ORDER = ["zero", "one", "two", "few", "many", "other"];  // gettext numbers its plural forms in this order
 const state = { lang: "en", messages: {}, codes: {}, names: {}, units: { mass: "kg", length: "m" } };
@@ -37,10 +37,7 @@ export function ngettext(one, many, n, parameters = {}) {
 
 export const movementName = (key) => _(state.names[key] ?? key);
 
-export function groupName(group) {
-  const names = { push: _("pushing"), pull: _("pulling"), grip: _("grip"), overhead: _("holding overhead"), legs: _("legs"), hinge: _("hips and back"), trunk: _("trunk") };
-  return names[group] ?? _(group);
-}
+export const groupName = (group) => state.codes[`group.${group}`] ?? group;
 
 /** A parameter's name says what it is: see the nomenclature in DEVELOPERS.md. */
 function shape(name, value) {
@@ -51,7 +48,6 @@ function shape(name, value) {
   if (/group$/.test(name)) return groupName(value);
   if (typeof value === "string") return _(value);
   if (/_s$/.test(name)) return span(value);
-  if (/_clock$/.test(name)) return clock(value);
   if (/_kg$/.test(name)) return load(value, state.units);
   if (/_m$/.test(name)) return length(value, state.units);
   if (/_fraction$/.test(name)) return percent(value);

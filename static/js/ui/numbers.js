@@ -1,0 +1,84 @@
+/** "My numbers": who you are for this workout, then only the numbers that decide it. */
+import { el, find } from "../lib/dom.js";
+import { isClose } from "../lib/heat.js";
+import { fromShown, shownUnit, toShown } from "../lib/format.js";
+import { answerKey, inUnits, isPersonal } from "../lib/numbers.js";
+import { _, movementName } from "../lib/words.js";
+import { choice } from "./choice.js";
+import { howToFind } from "./find-out.js";
+import { Stepper } from "./stepper.js";
+
+const named = (list) => list.map(({ key, name }) => ({ key, name: _(name) }));
+
+function who(session) {
+  const { workout, state } = session;
+  const divisions = workout.divisions.length > 1 && choice({
+    legend: _("Division"), items: named(workout.divisions), value: state.division, onPick: (division) => session.change({ division }) });
+  const options = workout.options.length > 1 && choice({
+    legend: _("Option"), items: named(workout.options), value: state.option, onPick: (option) => session.change({ option }) });
+  const levels = choice({
+    legend: _("How long have you trained like this?"), value: session.athlete.level, onPick: (level) => session.changeAthlete({ level }),
+    items: [{ key: "new", name: _("New to it") }, { key: "regular", name: _("A while") }, { key: "keen", name: _("Years") }, { key: "expert", name: _("I compete") }] });
+  return [divisions || null, options || null, levels];
+}
+
+function unitChoices(session) {
+  const units = session.athlete.units;
+  const pick = (part) => (value) => session.changeAthlete({ units: { ...session.athlete.units, [part]: value } });
+  return [
+    choice({ legend: _("Loads in"), items: [{ key: "kg", name: "kg" }, { key: "lb", name: "lb" }], value: units.mass, onPick: pick("mass") }),
+    choice({ legend: _("Lengths in"), items: [{ key: "m", name: "m" }, { key: "ft", name: "ft" }], value: units.length, onPick: pick("length") }),
+  ];
+}
+
+function label(question) {
+  const movement = question.movement && movementName(question.movement);
+  const texts = {
+    max_unbroken: () => _("{movement}: most in one go", { movement }),
+    one_rep_max: () => _("{movement}: heaviest single", { movement }),
+    repeat_test: () => _("{movement}: again, one minute after an all-out set", { movement }),
+    seconds_per_unit: () => _("{movement}: seconds for one, when fresh", { movement }),
+    effort: () => _("{movement}: best time over {m} m", { movement, m: question.m }),
+    body_mass: () => _("Your body mass"),
+    height: () => _("Your height"),
+  };
+  return texts[question.kind]?.() ?? question.kind;
+}
+
+function unitName(question, units) {
+  const words = { reps: _("reps"), cal: _("calories"), s: question.kind === "effort" ? _("min:s") : _("s") };
+  return words[question.unit] ?? shownUnit(question.unit, units);
+}
+
+/** One question with its stepper, "not sure" and how to find the number. */
+function ask(question, session) {
+  const { units } = session.athlete;
+  const kept = (isPersonal(question) ? session.athlete.answers : session.state.answers)[answerKey(question)] ?? null;
+  const keep = (value) => {
+    const answers = { [answerKey(question)]: value };
+    if (isPersonal(question)) session.changeAthlete({ answers: { ...session.athlete.answers, ...answers } });
+    else session.change({ answers: { ...session.state.answers, ...answers } });
+    unsure.setAttribute("aria-pressed", String(value === null));
+  };
+  const stepper = new Stepper({
+    label: label(question), unit: unitName(question, units), question: inUnits(question, units),
+    value: kept === null ? null : toShown(kept, question.unit, units),
+    onChange: (shown) => keep(shown === null ? null : fromShown(shown, question.unit, units)),
+  });
+  const settle = (value) => { stepper.set(value === null ? null : toShown(value, question.unit, units)); keep(value); };
+  const unsure = el("button", { type: "button", class: "button button--small", "aria-pressed": String(kept === null), onclick: () => settle(null) }, _("Not sure"));
+  stepper.node.append(unsure);
+  return el("div", { class: "panel stack", "data-question": answerKey(question) }, stepper.node,
+    howToFind(question, session.workout.movements[question.movement], { close: isClose(session.state.heat, Date.now()), settle }));
+}
+
+/** Draw the screen anew: the questions depend on option, division and level. */
+export function showNumbers(root, session, questions) {
+  const first = questions.filter((question) => question.needed);
+  const sharper = questions.filter((question) => !question.needed);
+  find("numbers-who", root).replaceChildren(...who(session).filter(Boolean));
+  find("numbers-needed", root).replaceChildren(...first.map((question) => ask(question, session)));
+  find("numbers-sharper", root).hidden = sharper.length === 0;
+  find("numbers-more", root).replaceChildren(...sharper.map((question) => ask(question, session)));
+  find("numbers-units", root).replaceChildren(...unitChoices(session));
+}
