@@ -1,0 +1,88 @@
+/** The break-up, block by block: sets as a row of large numerals standing on tape, the rests between them in the calm colour. */
+import { el } from "../lib/dom.js";
+import { breaths, clock, load, number, span } from "../lib/format.js";
+import { byRounds, tiers } from "../lib/tiers.js";
+import { _, amount, movementName, ngettext, say } from "../lib/words.js";
+
+const MOST_NUMERALS = 14;  // more sets than this are read better counted together
+
+const restText = (rest_s) => _("rest {time}, {breaths}", { time: span(rest_s), breaths: ngettext("{n} breath", "{n} breaths", breaths(rest_s)) });
+
+/** The tiers in words, for a screen reader and for whoever would rather read: "8, then 5 sets of 6, rest 12 s, 4 breaths". */
+export function setsInWords(block) {
+  const parts = tiers(block.sets, block.rests_s).map(({ size, times, rest_s }) => {
+    const set = times > 1 ? _("{times} sets of {size}", { times: number(times), size: number(size, 1) }) : number(size, 1);
+    return rest_s ? `${set}, ${restText(rest_s)}` : set;
+  });
+  return parts.reduce((before, part) => _("{before}; then {part}", { before, part }));
+}
+
+function numerals(block) {
+  if (block.sets.length > MOST_NUMERALS) {
+    return tiers(block.sets, block.rests_s).map(({ size, times }) => el("li", { class: "sets__set numeral" }, number(size, 1), times > 1 && el("span", { class: "sets__times" }, `\u00d7${number(times)}`)));
+  }
+  return block.sets.map((size, index) => el("li", { class: "sets__set numeral", "data-rest": block.rests_s[index] ? "" : null }, number(size, 1)));
+}
+
+function body(block) {
+  if (block.mode === "all_out") return [el("p", { class: "numeral block__big" }, _("All out")), el("p", {}, _("No planned breaks: go until you must stop, start again at once."))];
+  if (block.mode === "unbroken" || (block.mode === "cadence" && block.sets.length < 2)) {
+    return [el("p", { class: "numeral block__big" }, block.mode === "cadence" ? _("Steady") : _("In one go"))];
+  }
+  return [
+    el("ol", { class: "sets", "aria-hidden": "true" }, numerals(block)),
+    el("p", { class: "block__says" }, setsInWords(block)),
+  ];
+}
+
+function facts(block) {
+  const pairs = [
+    block.seconds_per_unit && [_("Pace"), block.unit === "reps" ? _("one every {time}", { time: span(block.seconds_per_unit) }) : null],
+    block.switch_every && [_("Switch sides"), _("every {amount}", { amount: amount(block.switch_every, block.unit) })],
+    block.hold && [_("Hold"), block.holdName ?? say(block.hold)],
+    [_("On the clock"), `${clock(block.start_s)} \u2013 ${clock(block.end_s)}`],
+  ];
+  return el("dl", { class: "facts" }, pairs.filter((pair) => pair && pair[1]).map(([term, text]) => el("div", {}, el("dt", {}, term), el("dd", {}, text))));
+}
+
+const adviceFor = (workout, position) => (workout.advice ?? []).filter((one) => one.block === position);
+
+export function advice(text) {
+  return el("div", { class: "notice notice--advice" }, el("p", { class: "notice__title" }, _("Your coach says")), el("p", {}, text));
+}
+
+function reasons(block) {
+  const lines = [block.hold_reason, ...(block.reasons ?? [])].filter(Boolean).map((reason) => el("p", { class: "soft" }, say(reason)));
+  return lines.length ? el("div", { class: "stack stack--s" }, lines) : null;
+}
+
+export function blockTitle(block, units) {
+  const size = amount(block.amount, block.unit);
+  return block.load_kg ? _("{amount} at {load}", { amount: size, load: load(block.load_kg, units) }) : size;
+}
+
+function one(block, context) {
+  const position = (block.index % context.perRound) + 1;
+  const late = context.cap && block.start_s > context.cap;
+  return el("article", { class: "block stack", "data-block": block.index, "data-mode": block.mode },
+    el("header", { class: "block__head" },
+      el("span", { class: "block__place numeral", "aria-hidden": "true" }, number(position)),
+      el("h3", {}, movementName(block.movement), el("small", {}, blockTitle(block, context.units)))),
+    late ? el("p", { class: "notice" }, _("After the cap: a plan for the day you get this far.")) : null,
+    body(block), facts(block), reasons(block),
+    adviceFor(context.workout, position).map((own) => advice(own.text)));
+}
+
+function roundsTitle(group, count) {
+  if (count < 2) return null;
+  const first = number(group.rounds[0]);
+  const text = group.rounds.length > 1 ? _("Rounds {first} to {last}", { first, last: number(group.rounds.at(-1)) }) : _("Round {first}", { first });
+  return el("h2", { class: "rounds" }, text);
+}
+
+/** `context`: {workout, units, perRound, cap}. */
+export function planBlocks(plan, context) {
+  const groups = byRounds(plan.blocks);
+  const count = groups.reduce((sum, group) => sum + group.rounds.length, 0);
+  return groups.map((group) => [roundsTitle(group, count), ...group.blocks.map((block) => one(block, context))]).flat().filter(Boolean);
+}
