@@ -1,0 +1,88 @@
+"""Amounts, loads and lengths as people read them, in both unit systems, in the language of the answer."""
+
+import re
+
+from flask_babel import gettext, ngettext
+
+from webapp.engine.units import KG_PER_LB, M_PER_FT
+from webapp.wording import clock, number
+
+UNIT_SPACE = "\u00a0"  # a number and its unit stay on one line
+# A label such as 35 lb, kept in kg, comes back as a number this close to whole.
+LABEL_TOLERANCE = 0.02
+
+
+def load_text(load_kg):
+    """40 kg (88 lb); a label written in pounds comes back whole."""
+    return f"{_unit(load_kg, 'kg')} ({_unit(pounds(load_kg), 'lb')})"
+
+
+def length_text(length_m):
+    """60 m (197 ft)."""
+    return f"{_unit(length_m, 'm')} ({_unit(_near(length_m / M_PER_FT), 'ft')})"
+
+
+def height_text(height_m):
+    """61 cm (24 in) for a box, 3 m (10 ft) for a target."""
+    inches = height_m / M_PER_FT * 12
+    if height_m < 2:
+        return f"{_unit(_near(height_m * 100), 'cm')} ({_unit(_near(inches), 'in')})"
+    return f"{_unit(round(height_m, 2), 'm', 2)} ({_unit(_near(inches / 12), 'ft')})"
+
+
+def amount_text(amount, unit):
+    """40 reps, 60 m (197 ft), 15 calories, 60 seconds."""
+    if unit == "m":
+        return length_text(amount)
+    if unit == "cal":
+        return ngettext("%(shown)s calorie", "%(shown)s calories", amount, shown=number(amount))
+    if unit == "s":
+        return ngettext("%(shown)s second", "%(shown)s seconds", amount, shown=number(amount))
+    return ngettext("%(shown)s rep", "%(shown)s reps", amount, shown=number(amount))
+
+
+def pounds(load_kg):
+    """The load in pounds, whole where whole pounds were meant."""
+    return _near(load_kg / KG_PER_LB)
+
+
+def parsed_number(text):
+    """The number in a text, with a decimal point or comma; ValueError if there is none.
+
+    Only plain digits: no exponents, no "nan", no thousands that might be decimals.
+    """
+    match = re.fullmatch(r"\s*(-?[0-9]{1,12})(?:[.,]([0-9]{1,6}))?\s*", text)
+    if match is None:
+        raise ValueError(text)
+    whole, decimals = match.groups()
+    return float(f"{whole}.{decimals}") if decimals and decimals.strip("0") else int(whole)
+
+
+def parsed_clock(text):
+    """Seconds in "12:30" or "12"; ValueError if it is neither."""
+    match = re.fullmatch(r"\s*([0-9]{1,3})(?::([0-5][0-9]))?\s*", text)
+    if match is None:
+        raise ValueError(text)
+    minutes, seconds = match.groups()
+    return int(minutes) * 60 + int(seconds or 0)
+
+
+def init_app(app):
+    """Give templates the filters `load`, `length`, `height`, `clock`, `number`."""
+    app.jinja_env.filters |= {
+        "load": load_text, "length": length_text, "height": height_text, "clock": clock, "number": number,
+    }
+    app.jinja_env.globals |= {"amount_text": amount_text, "sides_text": sides_text}
+
+
+def sides_text(sides):
+    """How the sides of the body share the work."""
+    return {"one": gettext("one side at a time"), "alternating": gettext("sides alternating")}.get(sides, "")
+
+
+def _near(value):
+    return round(value) if abs(value - round(value)) < LABEL_TOLERANCE else value
+
+
+def _unit(value, unit, places=1):
+    return f"{number(value, places)}{UNIT_SPACE}{unit}"

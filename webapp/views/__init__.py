@@ -1,0 +1,15 @@
+"""One module per audience: `home`, `coach`, `athlete`, `phone`, and what they share.
+
+- `connection`: the store, one connection per request
+- `errors`: pages for everything that can go wrong
+"""
+
+
+def init_app(app):
+    """Register every view."""
+    from webapp.views import athlete, connection, errors, home, phone
+
+    connection.init_app(app)
+    errors.init_app(app)
+    for module in (home, athlete, phone):
+        app.register_blueprint(module.bp)

@@ -1,0 +1,267 @@
+"""Workouts of schema 1: reading, checking, completing with the movements they use.
+
+Forms, demo data and the command line all come through `checked`. It never changes what a coach meant; it
+says what is wrong and where.
+"""
+
+import json
+import math
+from urllib.parse import urlsplit
+
+from webapp import movements
+from webapp.problems import Problems, WorkoutError
+
+SCHEMA = 1
+SHAPES = ("for_time",)
+RANKINGS = ("prescribed_first", "separate")
+SIDES = ("both", "one", "alternating")
+UNITS = ("reps", "m", "cal", "s")
+REST = "rest"
+
+# Bounds against slips of the finger, wide enough for any workout of a class. (chosen)
+LARGEST_AMOUNT = {"reps": 2000, "m": 50_000, "cal": 2000, "s": 3600}
+CAP_S = (30, 4 * 3600)
+ROUNDS = (1, 50)
+LOAD_KG = (0.5, 500)
+HEIGHT_M = (0.05, 10)
+LANE_M = (1, 400)
+MARK_M = (0.1, 1000)
+MOST_OPTIONS = 4
+MOST_DIVISIONS = 4
+MOST_BLOCKS = 20
+MOST_BLOCKS_IN_ALL = 120
+TITLE_LENGTH, NAME_LENGTH, NOTE_LENGTH, TEXT_LENGTH = 80, 40, 500, 20_000
+
+
+def read_json(text):
+    """The data in a JSON text; numbers that are none, and nesting without end, are refused."""
+    try:
+        return json.loads(text, parse_constant=_refuse, parse_float=_finite)
+    except (ValueError, RecursionError) as error:
+        raise WorkoutError({(): ("not_a_workout", {})}) from error
+
+
+def checked(workout):
+    """The workout itself if it can be used; otherwise WorkoutError with every problem found."""
+    problems = Problems()
+    if not isinstance(workout, dict) or workout.get("schema") != SCHEMA:
+        problems.add((), "not_a_workout")
+        problems.raise_if_any()
+    try:
+        _check(workout, problems)
+    except (TypeError, AttributeError, KeyError) as error:
+        # A list where a mapping belongs, and the like: only a file made by hand comes here.
+        raise WorkoutError({(): ("not_a_workout", {})}) from error
+    problems.raise_if_any()
+    return workout
+
+
+def completed(workout):
+    """The workout with every movement it uses; entries it brings along, with a coach's changes, stay."""
+    used = used_movements(workout)
+    brought = workout.get("movements") or {}
+    frozen = movements.freeze([key for key in used if key not in brought])
+    return workout | {"movements": {key: brought.get(key) or frozen[key] for key in used}}
+
+
+def used_movements(workout):
+    """Keys of the movements in all options, each once, in the order they come."""
+    keys = [block["movement"] for option in workout["options"] for block in option["blocks"]]
+    return list(dict.fromkeys(key for key in keys if key != REST))
+
+
+def texts(workout):
+    """Every text of a workout that a catalogue may hold: names, notes, advice, the library's texts."""
+    yield from (division["name"] for division in workout["divisions"])
+    for option in workout["options"]:
+        yield option["name"]
+        yield from (block["note"] for block in option["blocks"] if block.get("note"))
+    yield from (advice["text"] for advice in workout.get("advice", []))
+    if workout.get("notes"):
+        yield workout["notes"]
+    for entry in workout.get("movements", {}).values():
+        yield from movements.texts(entry)
+
+
+def round_amounts(option, block):
+    """The amount of a block in each round."""
+    scheme = option.get("rep_scheme")
+    if scheme and block.get("amount") is None:
+        return list(scheme)
+    return [block["amount"]] * (len(scheme) if scheme else option.get("rounds", 1))
+
+
+def _check(workout, problems):
+    _check_text(problems, ("title",), workout.get("title"), TITLE_LENGTH, needed=True)
+    _check_choice(problems, ("shape",), workout.get("shape"), SHAPES, "shape_later")
+    _check_number(problems, ("cap_s",), workout.get("cap_s"), CAP_S, whole=True)
+    _check_choice(problems, ("ranking",), workout.get("ranking", RANKINGS[0]), RANKINGS)
+    _check_text(problems, ("notes",), workout.get("notes"), TEXT_LENGTH)
+    _check_named(problems, ("divisions",), workout["divisions"])
+    lane = workout.get("lane") or {}
+    _check_number(problems, ("lane", "length_m"), lane.get("length_m"), LANE_M)
+    _check_source(problems, workout.get("source") or {})
+    _check_options(problems, workout)
+    for index, advice in enumerate(workout.get("advice", [])):
+        _check_text(problems, ("advice", index, "text"), advice["text"], NOTE_LENGTH)
+
+
+def _check_options(problems, workout):
+    options = workout["options"]
+    if not options:
+        problems.add(("options",), "no_options")
+    if len(options) > MOST_OPTIONS:
+        problems.add(("options",), "too_many_options", limit=MOST_OPTIONS)
+    _check_named(problems, ("options",), options)
+    for index, option in enumerate(options):
+        _check_option(problems, ("options", index), option, workout)
+
+
+def _check_option(problems, path, option, workout):
+    blocks = option["blocks"]
+    _check_number(problems, (*path, "rounds"), option.get("rounds"), ROUNDS, whole=True)
+    _check_number(problems, (*path, "cap_s"), option.get("cap_s"), CAP_S, whole=True)
+    _check_scheme(problems, path, option)
+    if not blocks:
+        problems.add((*path, "blocks"), "no_blocks")
+    elif len(blocks) > MOST_BLOCKS:
+        problems.add((*path, "blocks"), "too_many_blocks", limit=MOST_BLOCKS)
+    elif all(block["movement"] == REST for block in blocks):
+        problems.add((*path, "blocks"), "only_rest")
+    tie = option.get("tie_break_after_block")
+    if tie is not None and tie not in range(1, len(blocks) + 1):
+        problems.add((*path, "tie_break_after_block"), "tie_break_beyond")
+    for index, block in enumerate(blocks):
+        _check_block(problems, (*path, "blocks", index), block, option, workout)
+
+
+def _check_scheme(problems, path, option):
+    scheme = option.get("rep_scheme")
+    if scheme and option.get("rounds") not in (None, 1):
+        problems.add((*path, "rounds"), "rounds_or_scheme")
+    for amount in scheme or []:
+        _check_number(problems, (*path, "rep_scheme"), amount, (1, LARGEST_AMOUNT["reps"]), whole=True)
+    rounds = len(scheme) if scheme else option.get("rounds") or 1
+    if _is_number(rounds) and rounds * len(option["blocks"]) > MOST_BLOCKS_IN_ALL:
+        problems.add((*path, "rounds"), "too_much_work", limit=MOST_BLOCKS_IN_ALL)
+
+
+def _check_block(problems, path, block, option, workout):
+    entry = _entry(block["movement"], workout)
+    if entry is None:
+        problems.add((*path, "movement"), "unknown_movement", value=block["movement"])
+    unit = block.get("unit")
+    if unit not in UNITS:
+        problems.add((*path, "unit"), "unknown_choice")
+    elif entry and unit not in entry["units"]:
+        problems.add((*path, "unit"), "wrong_unit", movement=entry["name"])
+    else:
+        _check_amount(problems, path, block, option)
+    _check_choice(problems, (*path, "sides"), block.get("sides", "both"), SIDES)
+    _check_choice(problems, (*path, "implements"), block.get("implements", 1), (1, 2))
+    for name, bounds in (("load_kg", LOAD_KG), ("height_m", HEIGHT_M), ("target_m", HEIGHT_M)):
+        _check_per_division(problems, (*path, name), block.get(name), bounds, workout)
+    for name in ("note", "as_written"):
+        _check_text(problems, (*path, name), block.get(name), NOTE_LENGTH)
+
+
+def _check_amount(problems, path, block, option):
+    amount, unit = block.get("amount"), block["unit"]
+    if amount is None and not (option.get("rep_scheme") and block["movement"] != REST):
+        problems.add((*path, "amount"), "missing")
+    lowest = 0.1 if unit == "m" else 1
+    _check_number(problems, (*path, "amount"), amount, (lowest, LARGEST_AMOUNT[unit]), whole=unit != "m")
+    mark = block.get("mark_every")
+    if mark is None:
+        return
+    _check_number(problems, (*path, "mark_every"), mark, MARK_M)
+    if unit != "m":
+        problems.add((*path, "mark_every"), "mark_without_distance")
+    elif _is_number(amount) and _is_number(mark) and mark > amount:
+        problems.add((*path, "mark_every"), "mark_beyond")
+
+
+def _check_per_division(problems, path, value, bounds, workout):
+    """A number for all, or one for each division."""
+    if not isinstance(value, dict):
+        return _check_number(problems, path, value, bounds)
+    known = {division["key"] for division in workout["divisions"]}
+    for key, number in value.items():
+        if key not in known:
+            problems.add((*path, key), "unknown_division")
+        _check_number(problems, (*path, key), number, bounds)
+
+
+def _check_named(problems, path, items):
+    if len(items) > MOST_DIVISIONS:
+        problems.add(path, "too_many_options", limit=MOST_DIVISIONS)
+    for index, item in enumerate(items):
+        _check_text(problems, (*path, index, "name"), item["name"], NAME_LENGTH, needed=True)
+        earlier = [other["name"] for other in items[:index]] + [other["key"] for other in items[:index]]
+        if item["name"] in earlier or item["key"] in earlier:
+            problems.add((*path, index, "name"), "same_name_twice")
+
+
+def _check_source(problems, source):
+    _check_text(problems, ("source", "text"), source.get("text"), TEXT_LENGTH)
+    url = source.get("url")
+    if url and not is_https(url):
+        problems.add(("source", "url"), "not_https")
+
+
+def is_https(url):
+    """Whether a link may be shown: nothing but https with a host, so that no script hides in it."""
+    try:
+        parts = urlsplit(url)
+        return parts.scheme == "https" and bool(parts.hostname) and len(url) <= NOTE_LENGTH and url.isprintable()
+    except ValueError:
+        return False
+
+
+def _check_text(problems, path, value, limit, *, needed=False):
+    if value is None or (isinstance(value, str) and not value.strip()):
+        if needed:
+            problems.add(path, "missing")
+    elif not isinstance(value, str):
+        problems.add((), "not_a_workout")
+    elif len(value) > limit:
+        problems.add(path, "too_long", limit=limit)
+
+
+def _check_choice(problems, path, value, choices, code="unknown_choice"):
+    if value not in choices:
+        problems.add(path, code)
+
+
+def _check_number(problems, path, value, bounds, *, whole=False):
+    if value is None:
+        return
+    low, high = bounds
+    if not _is_number(value):
+        problems.add(path, "not_a_number", value=str(value)[:NAME_LENGTH])
+    elif not low <= value <= high:
+        problems.add(path, "out_of_range", low=low, high=high)
+    elif whole and value != int(value):
+        problems.add(path, "not_whole")
+
+
+def _is_number(value):
+    return isinstance(value, (int, float)) and not isinstance(value, bool) and math.isfinite(value)
+
+
+def _entry(key, workout):
+    if key == REST:
+        return {"name": REST, "units": ["s"]}
+    brought = workout.get("movements") or {}
+    return brought.get(key) or movements.library().get(key)
+
+
+def _refuse(name):
+    raise ValueError(f"{name} is not a number")
+
+
+def _finite(text):
+    value = float(text)
+    if not math.isfinite(value):
+        raise ValueError(f"{text} is too large")
+    return value
