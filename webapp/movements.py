@@ -21,8 +21,8 @@ FOLDER = pathlib.Path(__file__).with_name("library")
 # In the order a coach reads a list of movements; the files' order inside a family is kept as well.
 FAMILIES = ("press", "hang", "squat", "hinge", "jump", "carry", "machine", "trunk")
 
-LONGEST_NAME_WORDS = 6
-SHORTEST_TYPED_WORD = 3
+LONGEST_NAME_WORDS = 6  # words; chosen, one more than the longest name in use
+SHORTEST_TYPED_WORD = 3  # letters; chosen, shorter ones are units and little words
 
 
 class UnknownMovement(KeyError):
@@ -72,8 +72,8 @@ def find(text: str, names: dict | None = None) -> list[str]:
     in the text, the movements whose name has every word typed so far, so that "squat" offers all squats.
     """
     words = _words(text)
-    spellings = _spellings(names)
-    return _named_in(words, spellings) or _begun_by(words, spellings)
+    titles, others = _spellings(names)
+    return _named_in(words, titles + others) or _begun_by(words, titles) or _begun_by(words, others)
 
 
 def texts(movement_entry: dict):
@@ -118,14 +118,11 @@ def _singular(word):
 
 
 def _spellings(names):
-    """Return (key, words) for every spelling of every movement."""
-    pairs = []
-    for key, known in library().items():
-        spelled = [known["name"], key, *known["also"]]
-        if names and key in names:
-            spelled.append(names[key])
-        pairs.extend((key, _words(spelling)) for spelling in spelled)
-    return pairs
+    """Return (key, words) of the names, translated ones included, and (key, words) of the other spellings."""
+    titles = [(key, _words(known["name"])) for key, known in library().items()]
+    titles += [(key, _words(name)) for key, name in (names or {}).items() if key in library()]
+    others = [(key, _words(spelling)) for key, known in library().items() for spelling in known["also"]]
+    return titles, others
 
 
 def _named_in(words, spellings):
@@ -149,8 +146,9 @@ def _lies_inside(hit, other):
 
 
 def _begun_by(words, spellings):
-    typed = [word for word in words if not word[0].isdigit()]
-    if not typed or any(len(word) < SHORTEST_TYPED_WORD for word in typed):
+    # Amounts and units say nothing of the movement: "40 m sandbag" asks for the sandbag.
+    typed = [word for word in words if len(word) >= SHORTEST_TYPED_WORD and not word[0].isdigit()]
+    if not typed:
         return []
     return _first_of_each(
         key for key, spelling in spellings
