@@ -25,3 +25,12 @@ export function write(node, text) {
   node.textContent = text ?? "";
   node.hidden = !text;
 }
+
+const FOCUSABLE = "a[href], button, input, select, textarea, summary";
+
+/** Put other children in, and the focus back where it was: redrawing must not throw a keyboard out of its place. */
+export function refill(node, ...children) {
+  const held = [...node.querySelectorAll(FOCUSABLE)].indexOf(document.activeElement);
+  node.replaceChildren(...children.flat(2).filter(Boolean));
+  if (held >= 0) node.querySelectorAll(FOCUSABLE)[held]?.focus({ preventScroll: true });
+}

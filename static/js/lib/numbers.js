@@ -3,6 +3,7 @@ import { shownUnit, toShown } from "./format.js";
 
 export const answerKey = (question) => [question.movement, question.kind, question.m].filter(Boolean).join(".");
 
+const HAIR = 1e-6;  // what a division may be off by
 const PERSONAL = { body_mass: "body_mass_kg", height: "height_m", age: "age" };
 const OF_MOVEMENT = { max_unbroken: "max_unbroken", one_rep_max: "one_rep_max_kg", repeat_test: "repeat_test", seconds_per_unit: "seconds_per_unit" };
 
@@ -31,7 +32,8 @@ export function faultOf(value, question) {
 
 /** The next value of a stepper: onto the grid of steps, never past the ends. */
 export function stepped(value, direction, question) {
-  const onGrid = Math.round(value / question.step) + direction;
+  const place = value / question.step;
+  const onGrid = direction > 0 ? Math.floor(place + HAIR) + 1 : Math.ceil(place - HAIR) - 1;
   const next = Number((onGrid * question.step).toFixed(6));
   return Math.min(question.high, Math.max(question.low, next));
 }

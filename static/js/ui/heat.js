@@ -48,7 +48,7 @@ export class HeatScreen {
     for (const radio of findAll("heat-kind", this.root)) radio.checked = radio.value === heat?.kind;
     find("heat-minutes", this.root).hidden = heat?.kind !== "minutes";
     find("heat-at", this.root).hidden = heat?.kind !== "at";
-    if (heat?.kind === "minutes") this.minutes.set(Math.max(1, minutesLeft(heat, Date.now() + 1)+ 1));
+    if (heat?.kind === "minutes") this.minutes.set(Math.max(1, Math.ceil((heat.at_ms - Date.now()) / 60_000)));
     if (heat?.at_ms) this.field.value = toField(heat.at_ms);
     write(find("heat-says", this.root), this.#sentence(heat));
   }

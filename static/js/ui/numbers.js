@@ -1,5 +1,5 @@
 /** "My numbers": who you are for this workout, then only the numbers that decide it. */
-import { el, find } from "../lib/dom.js";
+import { el, find, refill } from "../lib/dom.js";
 import { isClose } from "../lib/heat.js";
 import { fromShown, shownUnit, toShown } from "../lib/format.js";
 import { answerKey, inUnits, isPersonal } from "../lib/numbers.js";
@@ -76,9 +76,9 @@ function ask(question, session) {
 export function showNumbers(root, session, questions) {
   const first = questions.filter((question) => question.needed);
   const sharper = questions.filter((question) => !question.needed);
-  find("numbers-who", root).replaceChildren(...who(session).filter(Boolean));
-  find("numbers-needed", root).replaceChildren(...first.map((question) => ask(question, session)));
+  refill(find("numbers-who", root), who(session));
+  refill(find("numbers-needed", root), first.map((question) => ask(question, session)));
   find("numbers-sharper", root).hidden = sharper.length === 0;
-  find("numbers-more", root).replaceChildren(...sharper.map((question) => ask(question, session)));
-  find("numbers-units", root).replaceChildren(...unitChoices(session));
+  refill(find("numbers-more", root), sharper.map((question) => ask(question, session)));
+  refill(find("numbers-units", root), unitChoices(session));
 }

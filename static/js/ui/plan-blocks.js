@@ -45,7 +45,7 @@ function facts(block) {
   return el("dl", { class: "facts" }, pairs.filter((pair) => pair && pair[1]).map(([term, text]) => el("div", {}, el("dt", {}, term), el("dd", {}, text))));
 }
 
-const adviceFor = (workout, position) => (workout.advice ?? []).filter((one) => one.block === position);
+const adviceFor = ({ workout, option }, position) => (workout.advice ?? []).filter((one) => one.block === position && (one.option ?? option) === option);
 
 export function advice(text) {
   return el("div", { class: "notice notice--advice" }, el("p", { class: "notice__title" }, _("Your coach says")), el("p", {}, text));
@@ -70,7 +70,7 @@ function one(block, context) {
       el("h3", {}, movementName(block.movement), el("small", {}, blockTitle(block, context.units)))),
     late ? el("p", { class: "notice" }, _("After the cap: a plan for the day you get this far.")) : null,
     body(block), facts(block), reasons(block),
-    adviceFor(context.workout, position).map((own) => advice(own.text)));
+    adviceFor(context, position).map((own) => advice(own.text)));
 }
 
 function roundsTitle(group, count) {
@@ -80,7 +80,7 @@ function roundsTitle(group, count) {
   return el("h2", { class: "rounds" }, text);
 }
 
-/** `context`: {workout, units, perRound, cap}. */
+/** `context`: {workout, option, units, perRound, cap}. */
 export function planBlocks(plan, context) {
   const groups = byRounds(plan.blocks);
   const count = groups.reduce((sum, group) => sum + group.rounds.length, 0);

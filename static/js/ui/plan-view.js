@@ -1,5 +1,5 @@
 /** The plan screen: asks the engine, shows the answer at once, then fills in the comparisons one by one. */
-import { el, find } from "../lib/dom.js";
+import { el, find, refill } from "../lib/dom.js";
 import { OVERTAKEN, ask } from "../lib/engine.js";
 import { say } from "../lib/words.js";
 import { curve } from "./curve.js";
@@ -39,16 +39,16 @@ export class PlanView {
   }
 
   #refuse(error) {
-    find("plan-body", this.root).replaceChildren(el("p", { class: "notice notice--warn" }, say(error)));
+    refill(find("plan-head", this.root), el("p", { class: "notice notice--warn" }, say(error)));
   }
 
   #show(plan) {
     const { workout, athlete, state } = this.#session;
     const option = workout.options.find(({ key }) => key === state.option);
-    const context = { workout, units: athlete.units, perRound: option.blocks.length, cap: option.cap_s ?? workout.cap_s };
-    find("plan-head", this.root).replaceChildren(planHead(plan), ...planWarnings(plan));
-    find("plan-body", this.root).replaceChildren(...planBlocks(plan, context));
-    find("plan-why", this.root).replaceChildren(...[planReasons(plan), curve(plan), planFilled(plan)].filter(Boolean));
+    const context = { workout, option: state.option, units: athlete.units, perRound: option.blocks.length, cap: option.cap_s ?? workout.cap_s };
+    refill(find("plan-head", this.root), planHead(plan), planWarnings(plan));
+    refill(find("plan-body", this.root), planBlocks(plan, context));
+    refill(find("plan-why", this.root), planReasons(plan), curve(plan), planFilled(plan));
     this.root.dataset.planReady = String(this.#turn);
   }
 
@@ -58,8 +58,8 @@ export class PlanView {
     const styles = new Map([[state.style, plan]]);
     const options = new Map([[state.option, plan]]);
     const draw = () => {
-      find("plan-styles", this.root).replaceChildren(styleChoice(this.#session, styles));
-      find("plan-options", this.root).replaceChildren(...[optionsTable(this.#session, options)].filter(Boolean));
+      refill(find("plan-styles", this.root), styleChoice(this.#session, styles));
+      refill(find("plan-options", this.root), optionsTable(this.#session, options));
     };
     draw();
     const others = [

@@ -1,0 +1,92 @@
+/** The class page: binds the athlete's path together. Components know nothing of one another; this module does. */
+import { find } from "../lib/dom.js";
+import { OVERTAKEN, ask } from "../lib/engine.js";
+import { gatherNumbers } from "../lib/numbers.js";
+import { Session } from "../lib/session.js";
+import { loadWords, useUnits, _ } from "../lib/words.js";
+import { Card } from "../ui/card.js";
+import { HeatScreen } from "../ui/heat.js";
+import { Notices } from "../ui/notices.js";
+import { showNumbers } from "../ui/numbers.js";
+import { PlanView } from "../ui/plan-view.js";
+import { Screens } from "../ui/screens.js";
+import { WarmUp, minutesForWarmUp } from "../ui/warm-up.js";
+import { goOffline } from "../ui/going-offline.js";
+import { shortScore } from "../ui/plan-head.js";
+
+const page = find("class-page");
+const { code } = page.dataset;
+const workout = JSON.parse(document.getElementById("workout").textContent);
+const screen = (name) => document.querySelector(`[data-screen="${name}"]`);
+const notices = new Notices(find("notices"));
+
+const WHO = ["option", "division", "level", "units"];           // change which questions there are, or how they look
+const PLAN = [...WHO, "answers", "style"];                      // change the plan
+const WARM_UP = [...PLAN, "heat"];
+
+const session = new Session(workout, code, () => notices.show("storage", _("This phone would not save your numbers: its storage is full or closed to us. The plan works; write down what matters."), { tone: "warn" }));
+let questions = [];
+
+const numbers = () => gatherNumbers(questions, session.athlete, session.state.answers);
+
+async function renewQuestions() {
+  const answer = await ask("questions", "questions", workout, session.settings(), { level: session.athlete.level });
+  if (answer === OVERTAKEN || answer.error) return;
+  questions = answer;
+  showNumbers(screen("numbers"), session, questions);
+}
+
+async function renewPlan(parts) {
+  if (await parts.plan.renew(numbers())) {
+    parts.card.show(parts.plan.plan);
+    session.change({ summary: shortScore(parts.plan.plan) });
+  } else if (!parts.plan.plan) parts.card.show(null);
+}
+
+async function renewWarmUp(parts) {
+  const warm_up_min = minutesForWarmUp(session.state.heat, Date.now());
+  const answer = await ask("warm-up", "warm_up", workout, numbers(), session.settings({ warm_up_min }));
+  if (answer !== OVERTAKEN && !answer.error) parts.warmUp.show(answer);
+}
+
+function answerChanges(parts) {
+  session.listen(async (names) => {
+    const any = (list) => list.some((name) => names.has(name));
+    if (names.has("units")) useUnits(session.athlete.units);
+    if (any([...WHO, "heat"])) await renewQuestions();
+    if (any(PLAN)) await renewPlan(parts);
+    if (any(WARM_UP)) await renewWarmUp(parts);
+  });
+}
+
+/** A newer revision was opened since the athlete was last here: say so once. */
+function sayIfChanged() {
+  const seen = session.state.revision;
+  if (seen !== null && workout.revision > seen) notices.show("changed", _("The coach changed this workout since you were last here. Your numbers are kept and your plan is made anew."));
+  session.change({ revision: workout.revision });
+}
+
+async function start() {
+  const names = Object.fromEntries(Object.entries(workout.movements).map(([key, entry]) => [key, entry.name]));
+  await Promise.all([session.open(), loadWords(document.documentElement.lang, code, names).catch(() => {})]);
+  useUnits(session.athlete.units);
+  const parts = { plan: new PlanView(screen("plan"), session), card: new Card(screen("card"), session), warmUp: new WarmUp(screen("warm-up"), session) };
+  const heat = new HeatScreen(screen("heat"), session);
+  const screens = new Screens((name) => {
+    session.change({ screen: name });
+    parts.warmUp.open(name === "warm-up");
+    if (name === "heat") heat.show();
+    if (name === "card") parts.card.fit();
+  });
+  screens.start(session.state.screen);
+  sayIfChanged();
+  goOffline({ code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "), notices, saved: find("saved"), busy: () => ["warm-up", "card"].includes(document.body.dataset.at) });
+  await renewQuestions();
+  await renewPlan(parts);
+  await renewWarmUp(parts);
+  answerChanges(parts);
+  page.dataset.ready = "";
+}
+
+addEventListener("beforeprint", () => document.querySelectorAll("details").forEach((one) => { one.open = true; }));
+await start();

@@ -1,0 +1,119 @@
+/** The warm-up: steps counted back from the heat, ticked off, with a plain countdown, a beep and the screen kept on. */
+import { el, find, write } from "../lib/dom.js";
+import { beep, wakeSound } from "../lib/beeps.js";
+import { clock, timeOfDay } from "../lib/format.js";
+import { minutesLeft } from "../lib/heat.js";
+import { place, untilNextSecond_ms } from "../lib/warmup-clock.js";
+import { keepScreenOn, letScreenSleep } from "../lib/wakelock.js";
+import { _, ngettext } from "../lib/words.js";
+import { heatLine } from "./heat.js";
+import { stepLine, stepList } from "./warm-up-steps.js";
+
+const NO_SHORTENING_MIN = 45;  // with more time than this the usual length fits
+
+/** Minutes there are for warming up when the heat is near; null when there is time for all of it. */
+export function minutesForWarmUp(heat, now_ms) {
+  const left = minutesLeft(heat, now_ms);
+  return left === null || left < 0 || left > NO_SHORTENING_MIN ? null : left;
+}
+
+export class WarmUp {
+  #session;
+  #steps = [];
+  #timer = null;
+  #last = -1;
+  #sound = false;
+
+  constructor(root, session) {
+    this.root = root;
+    this.#session = session;
+    this.now = find("warm-up-now", root);
+    find("warm-up-start", root).addEventListener("click", () => this.#start());
+    const sound = find("warm-up-sound", root);
+    sound.addEventListener("click", () => {
+      this.#sound = !this.#sound;
+      sound.setAttribute("aria-pressed", String(this.#sound));
+      if (this.#sound) { wakeSound(); setTimeout(beep, 60); }
+    });
+    document.addEventListener("visibilitychange", () => { if (!document.hidden) this.#tick(); });
+  }
+
+  show(warmUp) {
+    this.#steps = warmUp.steps;
+    this.#last = -1;
+    const { ticks } = this.#session.state;
+    const onTick = (key, done) => this.#session.change({ ticks: { ...this.#session.state.ticks, [key]: done } });
+    const list = stepList(this.#steps, { ticks, onTick, units: this.#session.athlete.units });
+    find("warm-up-steps", this.root).replaceChildren(...list);
+    this.#tick();
+  }
+
+  /** Run the countdown only while its screen is open. */
+  open(isOpen) {
+    this.isOpen = isOpen;
+    if (isOpen) keepScreenOn();
+    else letScreenSleep();
+    this.#tick();
+  }
+
+  /** With no heat, or a wish to begin earlier, the sequence runs from this moment. */
+  #start() {
+    const started = this.#session.state.warmUp?.heat_ms;
+    this.#session.change({ warmUp: started ? null : { heat_ms: Date.now() + (this.#steps[0]?.at_s ?? 0) * 1000 } });
+    this.#tick();
+  }
+
+  get heat_ms() {
+    return this.#session.state.warmUp?.heat_ms ?? this.#session.state.heat?.at_ms ?? null;
+  }
+
+  #tick() {
+    clearTimeout(this.#timer);
+    if (!this.isOpen || document.hidden) return;
+    const at = place(this.#steps, this.heat_ms, Date.now());
+    this.#draw(at);
+    if (at.index !== this.#last) this.#entered(at);
+    this.#timer = setTimeout(() => this.#tick(), at.left_s === null ? 5000 : untilNextSecond_ms(Math.abs(at.left_s)));
+  }
+
+  /** A new step: told once, beeped once; steps slept through are not beeped after. */
+  #entered(at) {
+    const step = this.#steps[at.index];
+    if (this.#last >= 0 && this.#sound) beep();
+    this.#last = at.index;
+    if (step) find("warm-up-says", this.root).textContent = stepLine(step, this.#session.athlete.units);
+    this.root.querySelectorAll("[data-step]").forEach((node, index) => {
+      if (index === at.index) node.setAttribute("aria-current", "step");
+      else node.removeAttribute("aria-current");
+    });
+  }
+
+  #draw(at) {
+    write(find("warm-up-heat", this.root), heatLine(this.#session.state.heat));
+    find("warm-up-start", this.root).textContent = this.#session.state.warmUp ? _("Stop the countdown") : _("Start now");
+    const parts = { unset: () => this.#unset(), before: () => this.#before(at), running: () => this.#running(at), over: () => this.#over(at) };
+    this.now.dataset.phase = at.phase;
+    this.now.replaceChildren(...parts[at.phase]());
+  }
+
+  #unset() {
+    const minutes = Math.round((this.#steps[0]?.at_s ?? 0) / 60);
+    return [el("p", { class: "lead" }, ngettext("Takes {n} minute, the rest before the start included. Start it when you are ready.", "Takes {n} minutes, the rest before the start included. Start it when you are ready.", minutes))];
+  }
+
+  #before(at) {
+    const starts = new Date(Date.now() + at.left_s * 1000);
+    return [el("p", { class: "eyebrow" }, _("Starts at {time}, in", { time: timeOfDay(starts) })), el("p", { class: "numeral numeral--huge", role: "timer" }, clock(Math.ceil(at.left_s)))];
+  }
+
+  #running(at) {
+    const step = this.#steps[at.index];
+    return [el("p", { class: "lead now__step" }, stepLine(step, this.#session.athlete.units)), el("p", { class: "numeral numeral--huge", role: "timer" }, clock(Math.ceil(at.left_s)))];
+  }
+
+  #over(at) {
+    return at.left_s > 0
+      ? [el("p", { class: "lead" }, _("Warm. Keep it so: walk, breathe, stay covered.")), el("p", { class: "eyebrow" }, _("To the start")), el("p", { class: "numeral numeral--huge", role: "timer" }, clock(Math.ceil(at.left_s)))]
+      : [el("p", { class: "lead" }, _("The heat is on. Your floor card is one tap away."))];
+  }
+}
