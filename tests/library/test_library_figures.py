@@ -78,7 +78,7 @@ def test_running_energy_is_the_textbook_cost_at_the_stated_efficiency():
 
 
 def test_row_calories_match_the_flywheel_law_at_the_usual_pace():
-    # P = 2.80 v^3; food energy at 22 % efficiency plus about 0.35 kW of standing cost (chosen, within what machines add), 4186 J a kilocalorie.
+    # P = 2.80 v^3; food energy at 22 % efficiency plus 0.35 kW of standing cost (both chosen; screens differ, so the check is wide); 4186 J a kilocalorie.
     row = movements.entry("row")
     speed_m_s = 1 / row["seconds_per_unit"]
     kilocalories_per_s = (2.80 * speed_m_s**3 / 0.22 + 350) / 4186
