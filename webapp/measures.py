@@ -58,6 +58,12 @@ def parsed_number(text):
     return float(f"{whole}.{decimals}") if decimals and decimals.strip("0") else int(whole)
 
 
+def plain_number(value):
+    """A number as it goes back into a field: a point, no needless decimals."""
+    value = round(_near(value), 4)
+    return str(int(value)) if value == int(value) else str(value)
+
+
 def parsed_clock(text):
     """Seconds in "12:30" or "12"; ValueError if it is neither."""
     match = re.fullmatch(r"\s*([0-9]{1,3})(?::([0-5][0-9]))?\s*", text)
@@ -68,9 +74,9 @@ def parsed_clock(text):
 
 
 def init_app(app):
-    """Give templates the filters `load`, `length`, `height`, `clock`, `number`."""
+    """Give templates the filters `load`, `distance`, `height`, `clock`, `number`."""
     app.jinja_env.filters |= {
-        "load": load_text, "length": length_text, "height": height_text, "clock": clock, "number": number,
+        "load": load_text, "distance": length_text, "height": height_text, "clock": clock, "number": number,
     }
     app.jinja_env.globals |= {"amount_text": amount_text, "sides_text": sides_text}
 

@@ -58,11 +58,6 @@ class Problems(dict):
             raise WorkoutError(dict(self))
 
 
-def sentence(code, parameters):
-    """What to tell the person."""
-    return MESSAGES[code] % parameters if parameters else str(MESSAGES[code])
-
-
 def dotted(path):
     """A path as people write it in a file: options.1.blocks.4.amount, counted from 1."""
     return ".".join(str(step + 1) if isinstance(step, int) else step for step in path) or "workout"

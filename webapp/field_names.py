@@ -1,0 +1,60 @@
+"""Which form field a problem belongs to."""
+
+from flask_babel import gettext
+
+from webapp.measures import number
+from webapp.problems import MESSAGES
+from webapp.wording import clock
+
+# name in the workout: name of the form's field
+RENAMED = {
+    "cap_s": "cap", "tie_break_after_block": "tie_break", "load_kg": "load", "height_m": "height", "target_m": "height",
+}
+UNITS = {"load_kg": "kg", "height_m": "m", "target_m": "m", "length_m": "m", "mark_every": "m"}
+
+
+def field_name(path):
+    """("options", 0, "blocks", 2, "load_kg", "a") is the field options-0-blocks-2-load_a."""
+    if path[0] in ("lane", "source"):
+        return f"{path[0]}_{path[1].removesuffix('_m')}"
+    if path[0] == "divisions":
+        return "-".join(str(step) for step in path if step != "name")
+    if path[-2:-1] and path[-2] in RENAMED:
+        path = (*path[:-2], f"{RENAMED[path[-2]]}_{path[-1]}")
+    elif path[-1] in ("load_kg", "height_m", "target_m"):
+        path = (*path[:-1], f"{RENAMED[path[-1]]}_a")
+    else:
+        path = (*path[:-1], RENAMED.get(path[-1], path[-1]))
+    return "-".join(map(str, path))
+
+
+def messages(problems):
+    """{field name: sentence}, in the order of the problems."""
+    return {field_name(path): _sentence(path, *problem) for path, problem in problems.items() if path}
+
+
+def place(name):
+    """Where a field stands, in words, for the list of problems at the top of the form."""
+    parts = name.split("-")
+    if len(parts) >= 4 and parts[2] == "blocks":
+        return gettext("Option %(option)s, block %(block)s", option=int(parts[1]) + 1, block=int(parts[3]) + 1)
+    if parts[0] == "options" and len(parts) > 1:
+        return gettext("Option %(option)s", option=int(parts[1]) + 1)
+    return ""
+
+
+def _sentence(path, code, parameters):
+    shown = dict(parameters)
+    for name in ("low", "high"):
+        if name in shown:
+            shown[name] = _bound(path, shown[name])
+    if "movement" in shown:
+        shown["movement"] = gettext(shown["movement"])
+    return str(MESSAGES[code]) % shown if shown else str(MESSAGES[code])
+
+
+def _bound(path, value):
+    if path[-1] == "cap_s":
+        return clock(value)
+    unit = next((UNITS[step] for step in path if step in UNITS), "")
+    return f"{number(value, 2)} {unit}".strip()

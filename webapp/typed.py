@@ -1,0 +1,299 @@
+"""Between what a coach types and a workout.
+
+`typed` is the form's content as nested dicts and lists of text, shaped like the workout, so that nothing
+typed is ever lost: `to_workout` reads it, `from_workout` writes it.
+"""
+
+import re
+
+from webapp.engine.units import KG_PER_LB, M_PER_FT, M_PER_INCH
+from webapp.measures import parsed_clock, parsed_number, plain_number, pounds
+from webapp.own_movements import GROUPS, SECONDS_PER_UNIT, own_entry, own_key
+from webapp.problems import Problems
+from webapp.wording import clock
+from webapp.workouts import REST, checked, completed
+
+DIVISION_KEYS = ("a", "b")
+OWN = "own"
+M_PER_UNIT = {"m": 1, "ft": M_PER_FT, "cm": 0.01, "in": M_PER_INCH}
+KG_PER_UNIT = {"kg": 1, "lb": KG_PER_LB}
+# Conversions are exact; this only takes away what binary fractions add behind them.
+KEPT_PLACES = 8
+
+
+def to_workout(typed, find_movement, brought):
+    """The workout that was typed and every problem in it.
+
+    `find_movement(text)` gives the keys that may be meant; `brought` the entries the draft has already,
+    with the coach's changes.
+    """
+    reader = _Reader(find_movement, brought)
+    workout = reader.workout(typed)
+    if not reader.problems:
+        return completed(checked(workout))
+    # Say everything at once: what stands in the fields that could be read is checked as well.
+    try:
+        checked(workout)
+    except ValueError as error:
+        for path, problem in error.problems.items():
+            reader.problems.setdefault(path, problem)
+    reader.problems.raise_if_any()
+
+
+class _Reader:
+    """Reads one form, noting problems by path as it goes."""
+
+    def __init__(self, find_movement, brought):
+        self.find_movement = find_movement
+        self.movements = dict(brought)
+        self.problems = Problems()
+
+    def workout(self, typed):
+        """The whole workout."""
+        divisions = [
+            {"key": key, "name": name.strip()}
+            for key, name in zip(DIVISION_KEYS, typed["divisions"]) if name.strip() or key == DIVISION_KEYS[0]
+        ]
+        options = [self.option(index, option, divisions) for index, option in enumerate(typed["options"])]
+        return {
+            "schema": 1,
+            "title": typed["title"].strip(),
+            "shape": "for_time",
+            "cap_s": self.clock(("cap_s",), typed["cap"]),
+            "divisions": divisions,
+            "options": options,
+            "movements": self.movements,
+            "lane": {
+                "length_m": self.scaled(("lane", "length_m"), typed["lane_length"], M_PER_UNIT[typed["lane_unit"]]),
+                "turn": bool(typed["lane_turn"]),
+            },
+            "source": {"text": typed["source_text"].strip(), "url": typed["source_url"].strip() or None},
+            "ranking": typed["ranking"],
+            "advice": _advice(typed["options"]),
+            "notes": typed["notes"].strip(),
+        }
+
+    def option(self, index, typed, divisions):
+        """One option."""
+        path = ("options", index)
+        option = {
+            "key": typed["key"], "name": typed["name"].strip(),
+            "rounds": self.number((*path, "rounds"), typed["rounds"]),
+            "rep_scheme": self.scheme((*path, "rep_scheme"), typed["rep_scheme"]),
+            "cap_s": self.clock((*path, "cap_s"), typed["cap"]),
+            "tie_break_after_block": self.number((*path, "tie_break_after_block"), typed["tie_break"]),
+        }
+        option = {name: value for name, value in option.items() if value is not None}
+        if "rep_scheme" not in option:
+            option.setdefault("rounds", 1)
+        option["blocks"] = [
+            self.block((*path, "blocks", number), block, divisions) for number, block in enumerate(typed["blocks"])
+        ]
+        return option
+
+    def block(self, path, typed, divisions):
+        """One block; what was left empty is left out."""
+        unit = typed["unit"]
+        length_factor = M_PER_UNIT.get(unit, 1)
+        block = {
+            "movement": self.movement(path, typed),
+            "amount": self.scaled((*path, "amount"), typed["amount"], length_factor),
+            "unit": "m" if unit == "ft" else unit,
+            "mark_every": self.scaled((*path, "mark_every"), typed["mark_every"], length_factor),
+            "load_kg": self.per_division(path, "load_kg", typed, "load", KG_PER_UNIT[typed["load_unit"]], divisions),
+            typed["height_kind"]: self.per_division(
+                path, typed["height_kind"], typed, "height", M_PER_UNIT[typed["height_unit"]], divisions
+            ),
+            "implements": 2 if typed["implements"] == "2" else None,
+            "sides": typed["sides"] or None,
+            "note": typed["note"].strip() or None,
+            "as_written": _as_written(typed),
+        }
+        return {name: value for name, value in block.items() if value is not None or name == "amount"}
+
+    def movement(self, path, typed):
+        """The key of the movement that is meant, or the text with a problem noted."""
+        text = typed["movement"].strip()
+        if not text:
+            self.problems.add((*path, "movement"), "missing")
+            return text
+        if typed["choice"] == OWN:
+            return self.own(path, typed, text)
+        keys = self.find_movement(text)
+        if len(keys) != 1:
+            code = "ambiguous_movement" if keys else "unknown_movement"
+            self.problems.add((*path, "movement"), code, value=text[:60])
+            return text
+        return keys[0]
+
+    def own(self, path, typed, name):
+        """A movement nobody knows, from the few facts the coach gave."""
+        key = own_key(name)
+        seconds = self.number((*path, "own_seconds"), typed["own_seconds"])
+        if typed["own_seconds"].strip() == "":
+            self.problems.add((*path, "own_seconds"), "missing")
+        elif seconds is not None and not SECONDS_PER_UNIT[0] <= seconds <= SECONDS_PER_UNIT[1]:
+            low, high = SECONDS_PER_UNIT
+            self.problems.add((*path, "own_seconds"), "out_of_range", low=low, high=high)
+        if typed["own_group"] not in GROUPS:
+            self.problems.add((*path, "own_group"), "missing")
+        unit = "m" if typed["unit"] == "ft" else typed["unit"]
+        if seconds and typed["own_group"] in GROUPS:
+            # Counted in m though typed in feet: the seconds are for one unit as typed.
+            per_unit_s = seconds / M_PER_FT if typed["unit"] == "ft" else seconds
+            fresh = own_entry(name, unit, per_unit_s, typed["own_group"])
+            known = self.movements.get(key)
+            self.movements[key] = _with_coach_texts(fresh, known) if known else fresh
+        return key
+
+    def number(self, path, text):
+        """A number as typed, or None where nothing was."""
+        if not text.strip():
+            return None
+        try:
+            return parsed_number(text)
+        except ValueError:
+            self.problems.add(path, "not_a_number", value=text.strip()[:40])
+            return None
+
+    def scaled(self, path, text, factor):
+        """A number in the unit it is kept in."""
+        value = self.number(path, text)
+        return value if value is None or factor == 1 else round(value * factor, KEPT_PLACES)
+
+    def clock(self, path, text):
+        """Seconds of a time as typed, or None where nothing was."""
+        if not text.strip():
+            return None
+        try:
+            return parsed_clock(text)
+        except ValueError:
+            self.problems.add(path, "not_a_time")
+            return None
+
+    def scheme(self, path, text):
+        """The rounds' numbers, however they were set apart."""
+        if not text.strip():
+            return None
+        parts = re.split(r"[\s,;/-]+", text.strip())
+        if not all(re.fullmatch(r"[0-9]{1,6}", part) for part in parts):
+            self.problems.add(path, "not_a_list")
+            return None
+        return [int(part) for part in parts]
+
+    def per_division(self, path, field, typed, name, factor, divisions):
+        """A value for each division; one left empty takes the other's."""
+        values = {
+            division["key"]: self.scaled((*path, field, division["key"]), typed[f"{name}_{division['key']}"], factor)
+            for division in divisions
+        }
+        given = [value for value in values.values() if value is not None]
+        return {key: given[0] if value is None else value for key, value in values.items()} if given else None
+
+
+def from_workout(workout, name_of):
+    """What the form shows for a workout; `name_of(key)` gives a movement's name in the coach's language."""
+    source, lane = workout.get("source") or {}, workout.get("lane") or {}
+    in_feet = any(" ft" in block.get("as_written", "") for option in workout["options"] for block in option["blocks"])
+    length_m = lane.get("length_m")
+    names = {division["key"]: division["name"] for division in workout["divisions"]}
+    return {
+        "title": workout["title"],
+        "cap": clock(workout["cap_s"]) if workout.get("cap_s") else "",
+        "divisions": [names.get(key, "") for key in DIVISION_KEYS],
+        "lane_length": "" if length_m is None else plain_number(length_m / (M_PER_FT if in_feet else 1)),
+        "lane_unit": "ft" if in_feet else "m",
+        "lane_turn": "yes" if lane.get("turn") else "",
+        "source_text": source.get("text") or "",
+        "source_url": source.get("url") or "",
+        "ranking": workout.get("ranking", "prescribed_first"),
+        "notes": workout.get("notes") or "",
+        "options": [_typed_option(workout, option, name_of) for option in workout["options"]],
+    }
+
+
+def _typed_option(workout, option, name_of):
+    advice = {
+        item["block"]: item["text"] for item in workout.get("advice", []) if item["option"] == option["key"]
+    }
+    scheme = option.get("rep_scheme")
+    return {
+        "key": option["key"],
+        "name": option["name"],
+        "rounds": "" if scheme else str(option.get("rounds") or 1),
+        "rep_scheme": " ".join(map(str, scheme or [])),
+        "cap": clock(option["cap_s"]) if option.get("cap_s") else "",
+        "tie_break": str(option.get("tie_break_after_block") or ""),
+        "blocks": [
+            _typed_block(workout, block, name_of) | {"advice": advice.get(number, "")}
+            for number, block in enumerate(option["blocks"], start=1)
+        ],
+    }
+
+
+def _typed_block(workout, block, name_of):
+    written = block.get("as_written", "")
+    key = block["movement"]
+    unit = "ft" if block["unit"] == "m" and " ft" in written else block["unit"]
+    load_unit = "lb" if " lb" in written else "kg"
+    kind = "target_m" if "target_m" in block else "height_m"
+    height_unit = "in" if " in" in written else "ft" if kind == "target_m" and " ft" in written else "cm"
+    entry = (workout.get("movements") or {}).get(key, {})
+    is_own = entry.get("family") == OWN
+    per_unit_s = entry.get("seconds_per_unit", 0) * M_PER_UNIT.get(unit, 1)
+    return {
+        "movement": entry["name"] if is_own else name_of(key),
+        "choice": OWN if is_own else "",
+        "own_seconds": plain_number(per_unit_s) if is_own else "",
+        "own_group": entry["primary"] if is_own else "",
+        "amount": _in_unit(block.get("amount"), M_PER_UNIT.get(unit, 1)),
+        "unit": unit,
+        "mark_every": _in_unit(block.get("mark_every"), M_PER_UNIT.get(unit, 1)),
+        **_typed_values(block.get("load_kg"), "load", lambda value: pounds(value) if load_unit == "lb" else value),
+        "load_unit": load_unit,
+        **_typed_values(block.get(kind), "height", lambda value: value / M_PER_UNIT[height_unit]),
+        "height_kind": kind,
+        "height_unit": height_unit,
+        "implements": str(block.get("implements") or 1),
+        "sides": block.get("sides", ""),
+        "note": block.get("note", ""),
+    }
+
+
+def _typed_values(value, name, convert):
+    of_key = value if isinstance(value, dict) else dict.fromkeys(DIVISION_KEYS, value)
+    return {
+        f"{name}_{key}": "" if of_key.get(key) is None else plain_number(convert(of_key[key]))
+        for key in DIVISION_KEYS
+    }
+
+
+def _in_unit(value, factor):
+    return "" if value is None else plain_number(value / factor)
+
+
+def _advice(options):
+    return [
+        {"option": option["key"], "block": number, "text": block["advice"].strip()}
+        for option in options for number, block in enumerate(option["blocks"], start=1) if block["advice"].strip()
+    ]
+
+
+def _as_written(typed):
+    """The coach's own figures, kept where they are not metric: a label of 35 lb is not 15.9 kg to anybody."""
+    parts = []
+    if typed["unit"] == "ft":
+        parts.append(f"{typed['amount'].strip()} ft")
+        if typed["mark_every"].strip():
+            parts.append(f"↦ {typed['mark_every'].strip()} ft")
+    for name, units in (("load", ("lb",)), ("height", ("in", "ft"))):
+        values = [typed[f"{name}_{key}"].strip() for key in DIVISION_KEYS]
+        unit = typed[f"{name}_unit"]
+        if unit in units and any(values):
+            parts.append(f"{' / '.join(value for value in values if value)} {unit}")
+    return " · ".join(parts) or None
+
+
+def _with_coach_texts(fresh, known):
+    texts = ("standards", "measures", "no_reps", "equipment", "holds", "cautions")
+    return fresh | {name: known[name] for name in texts}
