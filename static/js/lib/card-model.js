@@ -1,6 +1,6 @@
 /** What the floor card says, once, for the screen, paper and the saved picture. */
 import { breaths, clock, load, number, span } from "./format.js";
-import { byRounds, tiers } from "./tiers.js";
+import { byRounds, counted } from "./tiers.js";
 import { _, amount, movementName, ngettext, say } from "./words.js";
 import { headline } from "./headline.js";
 
@@ -9,7 +9,14 @@ const MOST_CUE_WORDS = 4;
 function big(block) {
   if (block.mode === "all_out") return [{ text: _("ALL OUT"), word: true }];
   if (block.sets.length < 2) return [{ text: number(block.sets[0] ?? block.amount, 1), word: false }];
-  return tiers(block.sets, block.rests_s).map(({ size, times }) => ({ text: number(size, 1), times: times > 1 ? number(times) : null, word: false }));
+  return counted(block.sets).map(({ size, times }) => ({ text: number(size, 1), times: times > 1 ? number(times) : null, word: false }));
+}
+
+/** Beside the one number of a block without breaks: its unit and how it goes. */
+function oneGo(block) {
+  const units = { m: _("m"), cal: _("calories"), s: _("s") };
+  const how = block.mode === "cadence" ? _("steady") : _("in one go");
+  return units[block.unit] ? `${units[block.unit]}, ${how}` : how;
 }
 
 /** "rest 12 s, 4 breaths", or "rest 15 s, then 10 s" where the rests change. */
@@ -31,7 +38,7 @@ function row(block, units, rounds) {
   return {
     title: movementName(block.movement),
     size: block.load_kg ? `${amount(block.amount, block.unit)}, ${load(block.load_kg, units)}` : amount(block.amount, block.unit),
-    rounds, tiers: big(block), unit: unbroken ? _("in one go") : null, rest: restLine(block),
+    rounds, tiers: big(block), unit: unbroken ? oneGo(block) : null, rest: restLine(block),
     hold: block.hold ? block.holdName ?? say(block.hold) : null,
     turn: block.switch_every ? _("switch every {amount}", { amount: amount(block.switch_every, block.unit) }) : null,
     cue: cueOf(block), by: clock(block.end_s),

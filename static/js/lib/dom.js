@@ -8,7 +8,7 @@ function fill(node, attributes, children) {
     else if (value === true) node.setAttribute(name, "");
     else if (value !== false && value !== null && value !== undefined) node.setAttribute(name, value);
   }
-  node.append(...children.flat(2).filter((child) => child !== null && child !== undefined && child !== ""));
+  node.append(...children.flat(2).filter((child) => child !== null && child !== undefined && child !== "" && child !== false));
   return node;
 }
 

@@ -1,6 +1,16 @@
 /** A plan in a shape a tired head can hold: equal sets counted together, equal rounds shown once. */
 
-/** [8, 5, 5, 5], [15, 12, 12] -> [{size: 8, times: 1, rest_s: 15}, {size: 5, times: 3, rest_s: 12}]; the last rest is none. */
+/** Equal sets counted together: [8, 5, 5, 5] -> [{size: 8, times: 1}, {size: 5, times: 3}]. */
+export function counted(sets) {
+  const found = [];
+  for (const size of sets) {
+    if (found.at(-1)?.size === size) found.at(-1).times += 1;
+    else found.push({ size, times: 1 });
+  }
+  return found;
+}
+
+/** The same with their rests: [8, 5, 5, 5], [15, 12, 12] -> [{size: 8, times: 1, rest_s: 15}, {size: 5, times: 3, rest_s: 12}]. */
 export function tiers(sets, rests_s) {
   const found = [];
   sets.forEach((size, index) => {

@@ -1,11 +1,11 @@
 /** The floor card: read from two to three metres on the floor. Its digits are fitted to the width, and never below what the eye needs. */
 import { el, find } from "../lib/dom.js";
 import { cardModel } from "../lib/card-model.js";
-import { digitFont, measureDigit } from "../lib/fit.js";
+import { GOOD_DIGIT_PX, digitFont, measureDigit } from "../lib/fit.js";
 import { _ } from "../lib/words.js";
 import { savePicture } from "./share-image.js";
 
-const MOST_PX = 190;
+const PART_OF_HEIGHT = 0.1;     // on a large screen digits grow with it
 const TWO_PAGES_OF_ROWS = 7;  // more rows than this print in two columns
 
 function tier({ text, times, word }) {
@@ -51,7 +51,9 @@ export class Card {
     const now_px = parseFloat(style.fontSize);
     const widest_em = Math.max(...[...this.list.querySelectorAll("[data-digits]")].map((one) => one.offsetWidth / now_px));
     const room_px = first.closest(".card__sets").clientWidth;
-    const size_px = digitFont(room_px, widest_em, measureDigit(style.fontFamily, style.fontWeight), MOST_PX);
+    const digit_em = measureDigit(style.fontFamily, style.fontWeight);
+    const most_px = Math.max(GOOD_DIGIT_PX, innerHeight * PART_OF_HEIGHT) / digit_em;
+    const size_px = digitFont(room_px, widest_em, digit_em, most_px);
     this.list.style.setProperty("--digits", `${size_px.toFixed(1)}px`);
   }
 

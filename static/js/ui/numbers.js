@@ -59,6 +59,7 @@ function ask(question, session) {
     if (isPersonal(question)) session.changeAthlete({ answers: { ...session.athlete.answers, ...answers } });
     else session.change({ answers: { ...session.state.answers, ...answers } });
     unsure.setAttribute("aria-pressed", String(value === null));
+    filled.hidden = value !== null;
   };
   const stepper = new Stepper({
     label: label(question), unit: unitName(question, units), question: inUnits(question, units),
@@ -67,8 +68,10 @@ function ask(question, session) {
   });
   const settle = (value) => { stepper.set(value === null ? null : toShown(value, question.unit, units)); keep(value); };
   const unsure = el("button", { type: "button", class: "button button--small", "aria-pressed": String(kept === null), onclick: () => settle(null) }, _("Not sure"));
-  stepper.node.append(unsure);
-  return el("div", { class: "panel stack", "data-question": answerKey(question) }, stepper.node,
+  const usual = inUnits(question, units).default;
+  const filled = el("p", { class: "field__hint", hidden: kept !== null || usual === null }, _("Not given: the plan goes by what is usual at your level."));
+  stepper.node.append(unsure, filled);
+  return el("div", { class: "question stack stack--s", "data-question": answerKey(question) }, stepper.node,
     howToFind(question, session.workout.movements[question.movement], { close: isClose(session.state.heat, Date.now()), settle }));
 }
 

@@ -2,7 +2,7 @@
 import { el } from "../lib/dom.js";
 import { _, say } from "../lib/words.js";
 import { choice } from "./choice.js";
-import { scoreRange, shortScore } from "./plan-head.js";
+import { barestScore, scoreRange, shortScore } from "./plan-head.js";
 
 /** `plans`: Map from option key to a plan, or to an error, or nothing yet. */
 export function optionsTable(session, plans) {
@@ -23,7 +23,7 @@ export function styleChoice(session, plans) {
   const risks = { steady: _("hardly ever fails"), even: _("now and then"), bold: _("may fail") };
   const items = Object.keys(names).map((key) => {
     const plan = plans.get(key);
-    return { key, name: names[key], note: plan && !plan.error ? shortScore(plan) : risks[key] };
+    return { key, name: names[key], note: plan && !plan.error ? barestScore(plan) : risks[key] };
   });
   const picker = choice({ legend: _("How much risk?"), items, value: session.state.style, onPick: (style) => session.change({ style }) });
   const same = allAlike(Object.keys(names).map((key) => plans.get(key)));

@@ -1,7 +1,7 @@
 /** The break-up, block by block: sets as a row of large numerals standing on tape, the rests between them in the calm colour. */
 import { el } from "../lib/dom.js";
 import { breaths, clock, load, number, span } from "../lib/format.js";
-import { byRounds, tiers } from "../lib/tiers.js";
+import { byRounds, counted, tiers } from "../lib/tiers.js";
 import { _, amount, movementName, ngettext, say } from "../lib/words.js";
 
 const MOST_NUMERALS = 14;  // more sets than this are read better counted together
@@ -19,7 +19,7 @@ export function setsInWords(block) {
 
 function numerals(block) {
   if (block.sets.length > MOST_NUMERALS) {
-    return tiers(block.sets, block.rests_s).map(({ size, times }) => el("li", { class: "sets__set numeral" }, number(size, 1), times > 1 && el("span", { class: "sets__times" }, `\u00d7${number(times)}`)));
+    return counted(block.sets).map(({ size, times }) => el("li", { class: "sets__set numeral" }, number(size, 1), times > 1 && el("span", { class: "sets__times" }, `\u00d7${number(times)}`)));
   }
   return block.sets.map((size, index) => el("li", { class: "sets__set numeral", "data-rest": block.rests_s[index] ? "" : null }, number(size, 1)));
 }

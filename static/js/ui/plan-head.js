@@ -13,6 +13,12 @@ export function shortScore(plan) {
   return told.movement ? _("{done} of {amount}, {movement}", { done: number(told.done), amount: number(told.amount), movement: movementName(told.movement) }) : number(told.likely);
 }
 
+/** Shorter still, where the movement is plain from what stands around it. */
+export function barestScore(plan) {
+  const told = headline(plan);
+  return told.movement ? _("{done} of {amount}", { done: number(told.done), amount: amount(told.amount, told.unit) }) : clock(told.likely);
+}
+
 export function scoreRange(plan) {
   const { kind, low, high } = headline(plan);
   return _("{low} to {high}", { low: shown(kind, low), high: shown(kind, high) });
