@@ -10,7 +10,7 @@ from .tables import BUILTINS, MATH, MATH_CONSTANTS, METHODS, TYPE_TESTS
 
 LARGEST_WHOLE = 2**53  # beyond it JavaScript's numbers skip some
 OPERATORS = (ast.Add, ast.Sub, ast.Mult, ast.Div, ast.Mod, ast.FloorDiv, ast.Pow)
-SUBSCRIPTED = (ast.Name, ast.Attribute, ast.Subscript, ast.Call, ast.List, ast.Tuple, ast.Dict)
+SUBSCRIPTED = (ast.Name, ast.Attribute, ast.Subscript, ast.Call, ast.List, ast.Tuple, ast.Dict, ast.Constant)
 HINTS = {
     "round": "no round, halves go another way: use units.whole or units.rounded",
     "divmod": "no divmod: write a // b and a % b",
@@ -74,19 +74,25 @@ def unary(node, context):
 
 
 def compare(node, context):
-    """`is` with None only; chains call nothing in their middle."""
+    """`is` with None, True and False only; chains call nothing in their middle."""
     sides = [node.left] + node.comparators
-    for op, right in zip(node.ops, node.comparators):
-        if isinstance(op, (ast.Is, ast.IsNot)) and getattr(right, "value", 0) is not None:
-            yield "`is` only with None: use =="
+    for left, op, right in zip(sides, node.ops, node.comparators):
+        right_is_flag = _is_constant(right, bool)
+        if isinstance(op, (ast.Is, ast.IsNot)) and not (right_is_flag or _is_constant(right, type(None))):
+            yield "`is` only with None, True and False: use =="
         if isinstance(op, (ast.In, ast.NotIn, ast.Is, ast.IsNot)) and len(node.ops) > 1:
             yield "no `in` or `is` in a chain: use and"
-    if any(isinstance(side, ast.Constant) and isinstance(side.value, bool) for side in sides):
-        yield "no comparison with True or False: use the value itself, or not"
+        if isinstance(op, (ast.Eq, ast.NotEq)) and (right_is_flag or _is_constant(left, bool)):
+            yield "no == with True or False, 1 and 0 are not them on the phone: use `is`, or the value itself"
     if any(isinstance(part, ast.Call) for side in sides[1:-1] for part in ast.walk(side)):
         yield "no call in the middle of a chain, it would be made twice: name the result first"
     if any(isinstance(op, (ast.In, ast.NotIn)) for op in node.ops) and isinstance(node.left, (ast.List, ast.Tuple, ast.Dict)):
         yield "`in` looks for a number or a text only"
+
+
+def _is_constant(node, kind):
+    """Whether a node is a literal of a type."""
+    return isinstance(node, ast.Constant) and isinstance(node.value, kind)
 
 
 def subscript(node, context):

@@ -175,7 +175,8 @@ class Lowering(ast.NodeTransformer):
         if isinstance(op, ORDER) and not plain:
             compared = call("rt_compare", self._noted(note, left, "order of something unknown"), right)
             return ast.Compare(compared, [op], [ast.Constant(0)])
-        return ast.Compare(left, [SWAPPED.get(type(op), type(op))()], [right])
+        swap = not isinstance(op, (ast.Is, ast.IsNot)) or right.value is None
+        return ast.Compare(left, [SWAPPED.get(type(op), type(op))() if swap else op], [right])
 
     def visit_BinOp(self, node):
         """Arithmetic by kind."""

@@ -4,7 +4,8 @@
    over all modules. `__init__.py` imports what the phone may call; `errors.py` holds EngineError alone.
 2. Annotate lists, dicts and numbers (parameters, returns). What is known becomes a plain JavaScript operator; what is not
    known becomes a slower helper that does what Python does. `python -m webapp.phone --slow` lists the latter.
-3. `is` only with None. No comparison with True or False. No call in the middle of `a < b < c`. No `x += y` on lists.
+3. `is` only with None, True, False; a truth value never equals a number on the phone. No call in the middle of `a < b < c`. No
+   `x += y` on lists.
 4. `%`, `//`, `/`, `**` are Python's. No round (units.whole), divmod, bit operators, `float("inf")` (math.inf). Whole numbers stay
    below 2**53.
 5. Builtins, methods of lists, dicts and texts, and parts of `math`: those in `tables.py`. min and max take two or more numbers,
