@@ -1,0 +1,16 @@
+"""The computation: a fatigue-and-recovery model of the muscle groups, and a planner on top of it.
+
+Standard library only; no clock, no files, no global random: the phone runs this very source. Reading order: `parameters`, `units`,
+`reserve`, `strength`, `simulate`, `search`, `breakups`, `athlete`, `stints`, `whole`, `draws`, `planner`.
+
+>>> break_up(20, 50, 2.6)["sets"][0] < 10
+True
+
+One exception, `EngineError`, a subclass of ValueError with a code and the offending value.
+"""
+
+from .breakups import break_up, judge_break_up, reps_over_sets
+from .errors import EngineError
+from .planner import plan
+
+__all__ = ["EngineError", "break_up", "judge_break_up", "plan", "reps_over_sets"]

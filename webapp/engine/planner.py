@@ -1,0 +1,193 @@
+"""plan(): a workout, an athlete's numbers and today's settings in, the athlete's plan out.
+
+The order of the work: stints (`stints`), their break-ups for a capacity that leaves the chosen risk of failing (`whole`), what
+happens to people who could be this athlete (`draws`), and the report (`report`). Where the cap comes first the workout is planned to
+where it will end.
+"""
+
+import math
+
+from .checks import choice, mapping, number, whole_number
+from .draws import draw_people, fail_share, normal_quantile, outcomes
+from .errors import EngineError
+from .parameters import FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD, STYLES
+from .report import report
+from .reserve import slow_gain
+from .stints import division_of, make_stints, option_of
+from .whole import LONGEST_S, break_up_all, live_through
+
+
+def settings_of(settings) -> dict:
+    """Return the settings that planning needs, checked, with defaults filled in."""
+    given = mapping("settings_not_a_mapping", settings)
+    form = 1.0 if given.get("form") is None else number("form_out_of_range", given.get("form"), 0.5, 1.5)
+    seed = 1 if given.get("seed") is None else whole_number("seed_out_of_range", given.get("seed"), 0, 1000000)
+    style = "steady" if given.get("style") is None else choice("style_unknown", given.get("style"), STYLES)
+    return {"form": form, "seed": seed, "style": style, "option": given.get("option"), "division": given.get("division")}
+
+
+def cap_of(workout: dict, option: dict) -> float | None:
+    """Return the time cap of an option, None without one. [s]"""
+    cap_s = workout.get("cap_s") if option.get("cap_s") is None else option.get("cap_s")
+    return None if cap_s is None else number("cap_out_of_range", cap_s, 1, 6 * 3600)
+
+
+def gain_from(numbers: dict) -> float:
+    """Return the athlete's own g from the repeat test of any movement, the mean over those tested, or the population's."""
+    movements = mapping("numbers_not_a_mapping", numbers.get("movements"))
+    gains = []
+    for movement in sorted(list(movements.keys())):
+        given = mapping("numbers_not_a_mapping", movements[movement])
+        if given.get("repeat_test") is not None and given.get("max_unbroken") is not None:
+            first = number("max_unbroken_out_of_range", given.get("max_unbroken"), 0, 20000)
+            again = number("repeat_test_out_of_range", given.get("repeat_test"), 0, 20000)
+            if first >= 1:
+                gains.append(slow_gain([min(first, 1000.0), min(again, 1000.0)], 2.0))
+    return sum(gains) / len(gains) if len(gains) > 0 else slow_gain(None, 2.0)
+
+
+def contested(stints: list) -> int:
+    """Return how many movements are hard enough that a plan of theirs could fail."""
+    movements = []
+    for stint in stints:
+        if stint["kind"] == "local" and stint["steps"] > 0.4 * stint["max_steps"] and stint["movement"] not in movements:
+            movements.append(stint["movement"])
+    return max(1, len(movements))
+
+
+def factors_for(stints: list, risk: float) -> list[float]:
+    """Return the capacity to plan for, one per stint, so that all movements together fail in about `risk` of cases."""
+    each = 1 - math.pow(1 - risk, 1 / contested(stints))
+    z = normal_quantile(each)
+    doubt = GAIN_AS_CAPACITY * RECOVERY_SD
+    return [math.exp(z * math.sqrt(stint["sd"] * stint["sd"] + doubt * doubt)) for stint in stints]
+
+
+def lay_out(stints: list, risk: float, gain: float, cap_s: float | None, hints: list) -> dict:
+    """Return stints and break-ups for a risk of failing, up to where the cap or a gate ends it.
+
+    Returns
+    -------
+    dict : stints (the last one shortened to what goes before the cap), breakups, factors.
+    """
+    factors = factors_for(stints, risk)
+    breakups = break_up_all(stints, factors, gain, hints)
+    if cap_s is None:
+        return {"stints": stints, "breakups": breakups, "capped": False}
+    end = as_given(stints, breakups, gain, cap_s)
+    if end["finished"] or len(end["done"]) < len(breakups) and stints[len(end["done"])]["kind"] == "gate":
+        return {"stints": stints, "breakups": breakups, "capped": False}
+    return up_to_cap(stints, breakups, factors, gain, cap_s, end)
+
+
+def as_given(stints: list, breakups: list, gain: float, until_s: float) -> dict:
+    """Return how the plan goes for the athlete exactly as the numbers say."""
+    ones = [1.0] * len(stints)
+    return live_through(stints, breakups, ones, ones, gain, until_s)
+
+
+def up_to_cap(stints: list, breakups: list, factors: list[float], gain: float, cap_s: float, end: dict) -> dict:
+    """Return the layout that gets furthest by the cap: the last stint is planned for just what fits, so it may end on a larger set."""
+    last = max(0, len(end["done"]) - 1)
+    reached = 0 if len(end["done"]) == 0 else end["done"][last]
+    best = shortened(stints, breakups, last, max(1, reached))
+    stint = stints[last]
+    if stint["kind"] != "local":
+        return best
+    low = max(1, reached)
+    high = min(stint["steps"], low + max(3, low // 3))
+    while low < high:
+        middle = (low + high + 1) // 2
+        cut = shortened(stints, breakups, last, middle)
+        cut["breakups"] = break_up_all(cut["stints"], factors, gain, breakups[:last])
+        if as_given(cut["stints"], cut["breakups"], gain, cap_s)["finished"]:
+            low = middle
+            best = cut
+        else:
+            high = middle - 1
+    return best
+
+
+def shortened(stints: list, breakups: list, last: int, steps: int) -> dict:
+    """Return the layout cut off after `steps` of the stint `last`, its break-up cut as it stands."""
+    stint = {**stints[last], "steps": steps}
+    sets = []
+    left = steps
+    for count in breakups[last]["sets"]:
+        if left > 0:
+            sets.append(min(left, count))
+            left = left - count
+    breakup = {**breakups[last], "sets": sets, "rests_s": breakups[last]["rests_s"][: max(0, len(sets) - 1)], "plan": []}
+    return {"stints": [] + stints[:last] + [stint], "breakups": [] + breakups[:last] + [breakup], "capped": True}
+
+
+def candidates(stints: list, style: str, people: list, gain: float, cap_s: float | None) -> list:
+    """Return layouts for every risk the style allows, the most careful first, each with what happens to `people`."""
+    found = []
+    hints = []
+    for other in STYLES:
+        layout = lay_out(stints, FAIL_RISK[other], gain, cap_s, hints)
+        layout["style"] = other
+        layout["results"] = outcomes(layout["stints"], layout["breakups"], people, cap_s)
+        layout["risk"] = fail_share(layout["results"])
+        layout["expected"] = expected(layout, cap_s)
+        found.append(layout)
+        hints = [] if layout["capped"] else layout["breakups"]
+        if other == style:
+            break
+    return found
+
+
+def expected(layout: dict, cap_s: float | None) -> float:
+    """Return what a layout costs over the draws: the mean time, and for those the cap finds, the cap and what they leave undone. [s]"""
+    total = 0.0
+    for result in layout["results"]:
+        total = total + result["seconds"]
+        if not result["finished"]:
+            for index in range(len(layout["stints"])):
+                done = result["done"][index] if index < len(result["done"]) else 0
+                total = total + (layout["stints"][index]["steps"] - done) * layout["stints"][index]["seconds"]
+    return total / len(layout["results"])
+
+
+def chosen(layouts: list, style: str) -> dict:
+    """Return the layout with the least expected time among those whose risk the style allows, else the least risky."""
+    allowed = [layout for layout in layouts if layout["risk"] <= FAIL_RISK[style] + 1e-9]
+    if len(allowed) == 0:
+        return min(layouts, key=lambda layout: layout["risk"])
+    return min(allowed, key=lambda layout: layout["expected"])
+
+
+def plan(workout: dict, numbers: dict, settings: dict) -> dict:
+    """Return the athlete's plan.
+
+    Parameters
+    ----------
+    workout, numbers, settings : as DEVELOPERS.md, "Shapes", has them. Seconds, metres, kilograms.
+
+    Returns
+    -------
+    dict : blocks, score, reserve_curve, reasons, warnings, filled, and what a re-plan needs; see DEVELOPERS.md, "Shapes".
+
+    Raises
+    ------
+    EngineError : with a code and the offending value, for anything it cannot plan.
+    """
+    if mapping("workout_not_a_mapping", workout).get("shape") != "for_time":
+        raise EngineError("shape_unknown", workout.get("shape"))
+    mapping("numbers_not_a_mapping", numbers)
+    wanted = settings_of(settings)
+    option = option_of(workout, wanted["option"])
+    division = division_of(workout, wanted["division"])
+    cap_s = cap_of(workout, option)
+    gain = gain_from(numbers)
+    stints = make_stints(workout, option, division, numbers, wanted["form"], gain)
+    people = draw_people(stints, wanted["seed"], gain)
+    layout = chosen(candidates(stints, wanted["style"], people, gain, cap_s), wanted["style"])
+    likely = as_given(layout["stints"], layout["breakups"], gain, LONGEST_S if cap_s is None else cap_s)
+    return report(workout, option, stints, layout, whole_result(stints, layout, likely), gain, cap_s, wanted)
+
+
+def whole_result(stints: list, layout: dict, result: dict) -> dict:
+    """Return a result of a shortened layout as one of the whole workout: not finished where the layout was cut."""
+    return {**result, "finished": result["finished"] and not layout["capped"]}

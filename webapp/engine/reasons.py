@@ -1,0 +1,96 @@
+"""Why a plan is as it is, and what to mind: codes with parameters, worded by the web layer (`webapp/wording.py`)."""
+
+from .parameters import SMALL_MAX
+
+TAXED = 0.85  # a group below this reserve at the start of a block opens smaller than fresh; chosen
+
+
+def deciding(stints: list, layout: dict, course: dict) -> int:
+    """Return the index of the stint that decides the workout, -1 for none.
+
+    A gate, else the one that loses most time to rests and slow repetitions.
+    """
+    worst = -1
+    most_s = 0.0
+    for index in range(len(course["stints"])):
+        went = course["stints"][index]
+        stint = layout["stints"][index]
+        lost_s = went["end_s"] - went["start_s"] - stint["steps"] * stint["seconds"]
+        if stint["kind"] != "rest" and lost_s > most_s + 1e-6:
+            worst = index
+            most_s = lost_s
+    at_gate = len(course["stints"])
+    if at_gate < len(stints) and stints[at_gate]["kind"] == "gate" and not layout["capped"]:
+        return worst if worst >= 0 else at_gate - 1
+    return worst
+
+
+def block_reasons(stints: list, stint: dict, breakup: dict, went: dict, index: int) -> list:
+    """Return why one block is planned as it is."""
+    if stint["kind"] == "paced":
+        return [{"code": "paced_by_breath"}]
+    if stint["kind"] == "rest":
+        return [{"code": "rest_block"}]
+    if stint["kind"] == "skill":
+        return [{"code": "skill_all_out" if index == len(stints) - 1 else "skill_until_miss"}]
+    reasons = sets_reasons(stint, breakup)
+    if went["reserve_before"] < TAXED:
+        reasons.append({"code": "taxed_before", "group": stint["primary"], "reserve_fraction": went["reserve_before"]})
+    if breakup["lead_s"] > 0:
+        reasons.append({"code": "wait_before", "lead_s": breakup["lead_s"]})
+    if stint["switch_steps"] > 0:
+        reasons.append({"code": "switch_at_marks", "every_m": stint["switch_steps"] * stint["step_units"]})
+    return reasons
+
+
+def sets_reasons(stint: dict, breakup: dict) -> list:
+    """Return why the sets of a block are as large as they are."""
+    sets = breakup["sets"]
+    most = stint["max_steps"] * stint["step_units"]
+    if len(sets) == 1:
+        return [{"code": "unbroken_fits", "amount": stint["amount"], "unit": stint["unit"], "max": most}]
+    if stint["max_steps"] <= SMALL_MAX:
+        return [{"code": "singles_small_max", "max": most, "wait_s": breakup["rests_s"][0]}]
+    opening = {"code": "opens_at", "opening": sets[0] * stint["step_units"], "unit": stint["unit"], "max": most}
+    reasons = [{**opening, "share_fraction": sets[0] / stint["max_steps"]}]
+    if sets[len(sets) - 1] > sets[len(sets) - 2]:
+        reasons.append({"code": "last_set_larger", "last": sets[len(sets) - 1] * stint["step_units"], "unit": stint["unit"]})
+    return reasons
+
+
+def plan_reasons(made: dict, stints: list, where: int) -> list:
+    """Return what the whole plan turns on."""
+    reasons = []
+    if where >= 0:
+        stint = stints[where]
+        block = made["blocks"][where]
+        reasons.append({"code": "decided_at", "block": stint["block"], "movement": stint["movement"], "group": block["limiting_group"]})
+        if not made["score"]["finishes"]:
+            reasons.append({"code": "be_there_by", "block": stint["block"], "movement": stint["movement"], "at_s": block["start_s"]})
+    gates = [stint for stint in stints if stint["kind"] == "gate"]
+    if len(gates) > 0:
+        reasons.append({"code": "hurry_to_gate", "movement": gates[0]["movement"], "block": gates[0]["block"]})
+    return reasons
+
+
+def plan_warnings(workout: dict, made: dict, stints: list, cap_s: float | None) -> list:
+    """Return what the athlete must know beside the plan."""
+    warnings = []
+    for guess in made["filled"]:
+        warnings.append({"code": "number_guessed", "movement": guess["movement"], "number": guess["number"]})
+    if len([1 for stint in stints if stint["kind"] == "paced"]) > 0:
+        warnings.append({"code": "lungs_preset"})
+    seen = []
+    for stint in stints:
+        if stint["outside"] and stint["movement"] not in seen:
+            seen.append(stint["movement"])
+            warnings.append({"code": "load_outside_relation", "movement": stint["movement"]})
+    if cap_s is not None and made["score"]["finishes"] and made["score"]["finish_chance"] < 0.9:
+        warnings.append({"code": "cap_is_close", "chance_fraction": made["score"]["finish_chance"], "cap_s": cap_s})
+    inverted = []
+    for stint in stints:
+        entry = workout["movements"].get(stint["movement"]) if stint["movement"] != "rest" else None
+        if entry is not None and entry["inverted"] and stint["movement"] not in inverted:
+            inverted.append(stint["movement"])
+            warnings.append({"code": "inverted_care", "movement": stint["movement"]})
+    return warnings

@@ -1,0 +1,140 @@
+"""The plan as the contract has it: blocks, score, curve, and codes for reasons and warnings. Words are the web layer's."""
+
+from .draws import fail_share_of
+from .parameters import BREATH_S, GATE_TRY_EVERY_S
+from .reasons import block_reasons, deciding, plan_reasons, plan_warnings
+from .score import count_of, score_of
+from .trace import trace
+from .units import whole
+
+
+def report(workout: dict, option: dict, stints: list, layout: dict, likely: dict, gain: float, cap_s: float | None, wanted: dict) -> dict:
+    """Return the plan of a layout.
+
+    Parameters
+    ----------
+    stints : the whole workout's. layout : what was planned of it, with the drawn people's results. likely : how it goes as given.
+    """
+    planned = layout["stints"]
+    course = trace(planned, layout["breakups"], gain)
+    blocks = []
+    for index in range(len(stints)):
+        blocks.append(block_of(workout, stints, layout, course, likely, index))
+    tie = option.get("tie_break_after_block")
+    score = score_of(workout, stints, likely, layout["results"], tie_break(stints, course, tie))
+    where = deciding(stints, layout, course)
+    made = {
+        "option": option.get("key"),
+        "style": wanted["style"],
+        "risk": layout["risk"],
+        "blocks": blocks,
+        "score": score,
+        "reserve_curve": course["curve"],
+        "deciding": None if where < 0 else {"block": stints[where]["block"], "round": stints[where]["round"], "start_s": course["stints"][where]["start_s"]},
+        "filled": filled_of(stints),
+    }
+    made["reasons"] = plan_reasons(made, stints, where)
+    made["warnings"] = plan_warnings(workout, made, stints, cap_s)
+    made["basis"] = {"stints": stints, "gain": gain, "cap_s": cap_s, "style": wanted["style"], "seed": wanted["seed"], "tie_break_after_block": tie}
+    return made
+
+
+def block_of(workout: dict, stints: list, layout: dict, course: dict, likely: dict, index: int) -> dict:
+    """Return one block of the plan, in one round."""
+    stint = stints[index]
+    begun = index < len(course["stints"])
+    done = likely["done"][index] if index < len(likely["done"]) else 0
+    entry = workout["movements"].get(stint["movement"]) if stint["movement"] != "rest" else None
+    block = {
+        "block": stint["block"],
+        "round": stint["round"],
+        "movement": stint["movement"],
+        "amount": stint["amount"],
+        "unit": stint["unit"],
+        "load_kg": stint["load_kg"],
+        "mode": mode_of(stints, layout, index),
+        "seconds_per_unit": stint["seconds"] / stint["step_units"],
+        "switch_every": stint["switch_steps"] * stint["step_units"] if stint["switch_steps"] > 0 else None,
+        "hold": stint["hold"],
+        "hold_reason": stint["hold_reason"],
+        "cue": None if entry is None else entry["cue"],
+        "change_s": stint["change_s"] if index > 0 else 0,
+        "expected_at_cap": min(stint["amount"], done * stint["step_units"]),
+        "count_at_cap": count_of(stint, done, workout),
+        "reached": begun,
+    }
+    if begun:
+        return {**block, **planned_of(stints, layout, course, index)}
+    return {**block, **not_reached(stint)}
+
+
+def not_reached(stint: dict) -> dict:
+    """Return the planned part of a block the athlete does not get to, or cannot do: a few tries at a gate."""
+    tries = stint["tries"] if stint["kind"] == "gate" else 0
+    return {
+        "sets": [1] * tries,
+        "rests_s": [GATE_TRY_EVERY_S] * max(0, tries - 1),
+        "rests_breaths": [whole(GATE_TRY_EVERY_S / BREATH_S)] * max(0, tries - 1),
+        "lead_s": 0,
+        "set_starts_s": [],
+        "start_s": None,
+        "end_s": None,
+        "lowest_reserve": 1.0,
+        "fail_risk": 0.0,
+        "limiting_group": stint["primary"],
+        "reasons": [{"code": "gate", "movement": stint["movement"], "tries": tries}] if stint["kind"] == "gate" else [{"code": "not_reached"}],
+    }
+
+
+def planned_of(stints: list, layout: dict, course: dict, index: int) -> dict:
+    """Return the planned part of a block: sets in the block's units, rests, times, reserves, reasons."""
+    stint = layout["stints"][index]
+    breakup = layout["breakups"][index]
+    went = course["stints"][index]
+    return {
+        "sets": [steps * stint["step_units"] for steps in breakup["sets"]],
+        "rests_s": breakup["rests_s"],
+        "rests_breaths": [max(1, whole(rest_s / BREATH_S)) for rest_s in breakup["rests_s"]],
+        "lead_s": breakup["lead_s"],
+        "set_starts_s": went["set_starts_s"],
+        "start_s": went["start_s"],
+        "end_s": went["end_s"],
+        "lowest_reserve": went["lowest_reserve"],
+        "fail_risk": fail_share_of(layout["results"], index),
+        "limiting_group": went["limiting_group"],
+        "reasons": block_reasons(stints, stint, breakup, went, index),
+    }
+
+
+def mode_of(stints: list, layout: dict, index: int) -> str:
+    """Return how a block is done: "sets", "unbroken", at a "cadence", or "all_out"."""
+    kind = stints[index]["kind"]
+    if kind == "skill":
+        return "all_out" if index == len(stints) - 1 else "unbroken"
+    if kind == "paced" or kind == "rest":
+        return "cadence"
+    if kind == "gate" or index >= len(layout["breakups"]):
+        return "sets"
+    return "unbroken" if len(layout["breakups"][index]["sets"]) == 1 else "sets"
+
+
+def tie_break(stints: list, course: dict, after_block) -> float | None:
+    """Return when the block that breaks ties is done for the last time within the plan, None where it is not. [s]"""
+    moment_s = None
+    for index in range(len(course["stints"])):
+        if stints[index]["block"] == after_block:
+            moment_s = course["stints"][index]["end_s"]
+    return moment_s
+
+
+def filled_of(stints: list) -> list:
+    """Return the numbers taken from the level, each once: movement and number."""
+    filled = []
+    seen = []
+    for stint in stints:
+        for name in stint["filled"]:
+            key = stint["movement"] + "/" + name
+            if key not in seen:
+                seen.append(key)
+                filled.append({"movement": stint["movement"], "number": name})
+    return filled

@@ -1,0 +1,90 @@
+"""What a workout counts, and the score to expect with its band."""
+
+import math
+
+from .stints import marks_of
+
+BAND = 0.10  # share of draws beyond each end of the band
+
+
+def count_of(stint: dict, steps: int, workout: dict) -> int:
+    """Return what `steps` of a stint count: repetitions, calories or seconds; of a distance the marks passed.
+
+    Without marks a distance counts one for each lane length.
+    """
+    units = min(stint["amount"], steps * stint["step_units"])
+    if stint["kind"] == "rest":
+        return 0
+    if stint["unit"] == "m":
+        return int(math.floor(units / marks_of(stint, workout)[0] + 1e-9))
+    return int(math.floor(units + 1e-9))
+
+
+def counted(stints: list, done: list, workout: dict) -> int:
+    """Return the count of a workout of which `done` steps were done, one value per stint begun."""
+    total = 0
+    for index in range(len(done)):
+        total = total + count_of(stints[index], done[index], workout)
+    return total
+
+
+def full_count(stints: list, workout: dict) -> int:
+    """Return the count of the whole workout."""
+    return counted(stints, [stint["steps"] for stint in stints], workout)
+
+
+def carried_on(result: dict, all_stints: list, planned: list, course: dict, cap_s: float) -> dict:
+    """Return the result of somebody quicker than a plan made to end at the cap, who goes on at the pace of its last block."""
+    last = len(planned) - 1
+    if not result["finished"] or last < 0 or len(planned) == len(all_stints) and planned[last]["steps"] == all_stints[last]["steps"]:
+        return result
+    seconds = course["end_s"] - course["start_s"]
+    more = 0
+    if seconds > 0:
+        more = int(math.floor((cap_s - result["seconds"]) / (seconds / max(1, planned[last]["steps"]))))
+    done = result["done"][:]
+    done[last] = min(all_stints[last]["steps"], done[last] + more)
+    return {**result, "finished": False, "done": done}
+
+
+def score_of(workout: dict, all_stints: list, likely: dict, results: list, tie_break_s: float | None) -> dict:
+    """Return the score: kind, likely, low, high, finishes, finish_chance, tie_break_s, and what the ends of the band are.
+
+    Parameters
+    ----------
+    all_stints : the whole workout. likely : how it goes as given. results : how it goes for each of the drawn people.
+
+    Returns
+    -------
+    dict : for kind "time" seconds, low the quicker end, high None where that end does not finish, `high_count` its count;
+    for kind "count" counts, low the lesser end, `high_s` the time where the better end finishes.
+    """
+    whole = full_count(all_stints, workout)
+    ranked = sorted([rank_of(all_stints, result, workout) for result in results])
+    edge = int(math.floor(len(ranked) * BAND))
+    best = ranked[edge]
+    worst = ranked[len(ranked) - 1 - edge]
+    finishes = likely["finished"]
+    made = {
+        "kind": "time" if finishes else "count",
+        "finishes": finishes,
+        "finish_chance": len([1 for result in results if result["finished"]]) / len(results),
+        "tie_break_s": tie_break_s,
+        "count_in_all": whole,
+    }
+    count = counted(all_stints, likely["done"], workout)
+    if finishes:
+        seconds = likely["seconds"]
+        slow_s = max(seconds, worst[1]) if worst[0] == 0 else None
+        return {**made, "likely": seconds, "low": min(seconds, best[1]), "high": slow_s, "high_count": None if worst[0] == 0 else -worst[1]}
+    quick_s = best[1] if best[0] == 0 else None
+    high = whole if quick_s is not None else max(count, -best[1])
+    low = count if worst[0] == 0 else min(count, -worst[1])
+    return {**made, "likely": count, "low": low, "high": high, "high_s": quick_s}
+
+
+def rank_of(stints: list, result: dict, workout: dict):
+    """Return a key that sorts better results first: those who finish (0) by time, then by count, the more the better."""
+    if result["finished"]:
+        return (0, result["seconds"])
+    return (1, -counted(stints, result["done"], workout))

@@ -1,0 +1,292 @@
+"""A workout and an athlete in, stints out: each block in each round, ready to be planned.
+
+A stint is a mapping, so that a plan can carry its stints along and be made anew from them on the phone. Its work is counted in
+steps (one repetition, or a stretch of metres, calories or seconds), grouped in pieces (a mark, a pair of alternating
+repetitions) that sets are made of. Keys, besides the block's own:
+
+block, round (both from 1), movement, amount, unit, load_kg, mark_every
+kind : "local" planned in sets, "paced" done through at a cadence, "skill" done until a miss, "rest" nothing but time, "gate" cannot be done
+step_units, steps, piece_steps : size of a step [block units], steps in all, steps per piece
+max_steps, sd : largest unbroken set when fresh, and the standard deviation of its logarithm
+seconds : per step when fresh [s]. slots, costs : what a step takes, primary first [0–1]. entry : cost of starting a set [steps]
+set_up_s, change_s, fail_cost_s, single_wait_s [s]. keep : reserve never spent [0–1]. switch_steps : 0 for never. one_sided : bool
+below_half : the largest set, in pieces, while more than the maximum is still to come. filled, outside : as in `athlete.capacity`
+"""
+
+import math
+
+from .athlete import capacity, of_movement
+from .checks import choice, listing, mapping, number, optional, whole_number
+from .errors import EngineError
+from .parameters import (
+    CHANGE_OVER_S,
+    FAIL_COST_S,
+    FEW_STEPS,
+    GATE_TRIES,
+    SINGLE_WAIT_S,
+    SMALL_MAX,
+    SWITCH_LONGEST_M,
+    SWITCH_SHORTEST_M,
+)
+from .reserve import cost_per_rep
+from .simulate import LEFT_OF, SLOTS
+from .units import clamp, whole
+
+MOST_STINTS = 240
+STEP_SIZES = [1, 2, 5, 10, 20, 25, 50, 100, 200, 500, 1000]
+KIND_OF_LIMIT = {"local": "local", "strength": "local", "lungs": "paced", "skill": "skill"}
+
+
+def option_of(workout: dict, key) -> dict:
+    """Return the option with this key, the first for None."""
+    options = listing("options_not_a_list", mapping("workout_not_a_mapping", workout).get("options"))
+    if len(options) == 0:
+        raise EngineError("no_options", 0)
+    for option in options:
+        if key is None or mapping("option_not_a_mapping", option).get("key") == key:
+            return option
+    raise EngineError("option_unknown", key)
+
+
+def division_of(workout: dict, key) -> str:
+    """Return the division's key, the first for None."""
+    divisions = listing("divisions_not_a_list", workout.get("divisions"))
+    if len(divisions) == 0:
+        return "a" if key is None else key
+    return choice("division_unknown", key, [division["key"] for division in divisions])
+
+
+def rounds_of(option: dict) -> list:
+    """Return what each round asks of a block without an amount of its own: a number per round, None without a rep scheme."""
+    scheme = option.get("rep_scheme")
+    if scheme is not None:
+        return [number("amount_out_of_range", amount, 1, 10000) for amount in listing("amount_out_of_range", scheme)]
+    count = 1 if option.get("rounds") is None else whole_number("rounds_out_of_range", option.get("rounds"), 1, 200)
+    return [None] * count
+
+
+def make_stints(workout: dict, option: dict, division: str, numbers: dict, form: float, gain: float) -> list:
+    """Return the stints of an option for one athlete, in order.
+
+    Parameters
+    ----------
+    form : multiplies today's capacity, 1 = usual. [0.5–1.5] gain : the person's g. [0.2–1.6]
+
+    Raises
+    ------
+    EngineError : a workout or a number the engine cannot work with.
+    """
+    blocks = listing("no_blocks", option.get("blocks"))
+    rounds = rounds_of(option)
+    if len(blocks) == 0 or len(rounds) == 0:
+        raise EngineError("no_blocks", 0)
+    if len(blocks) * len(rounds) > MOST_STINTS:
+        raise EngineError("too_many_blocks", len(blocks) * len(rounds))
+    known = {}
+    stints = []
+    for index, amount in enumerate(rounds):
+        for place in range(len(blocks)):
+            stint = stint_of(workout, option, place, amount, division, numbers, form, gain, known)
+            stint["round"] = index + 1
+            stints.append(stint)
+    return stints
+
+
+def stint_of(
+    workout: dict, option: dict, place: int, round_amount, division: str, numbers: dict, form: float, gain: float, known: dict
+) -> dict:
+    """Return the stint of one block (`place` from 0) in one round, its round not yet set; `known` remembers costs already found."""
+    block = mapping("block_not_a_mapping", option["blocks"][place])
+    movement = choice("movement_unknown", block.get("movement"), [block.get("movement")])
+    amount = round_amount if block.get("amount") is None else block.get("amount")
+    number("amount_out_of_range", amount, 0.1, 100000)
+    stint = {"block": place + 1, "movement": movement, "amount": amount, "unit": block.get("unit")}
+    if movement == "rest":
+        return {**stint, **rest_stint(amount)}
+    entry = mapping("movement_unknown", workout.get("movements")).get(movement)
+    if entry is None:
+        raise EngineError("movement_unknown", movement)
+    upcoming = upcoming_entry(workout, option, place)
+    able = capacity(entry, movement, block, numbers, division)
+    stint["load_kg"] = able["load_kg"]
+    stint["mark_every"] = block.get("mark_every")
+    stint["filled"] = able["filled"]
+    stint["outside"] = able["outside"]
+    stint["primary"] = entry["primary"]
+    stint["limit"] = entry["limit"]
+    stint["keep"] = entry["keep_reserve"]
+    stint["sd"] = able["sd"]
+    stint["tries"] = 0 if entry["inverted"] and numbers.get("inverted_ok") is not True else GATE_TRIES
+    hold_of(stint, entry, upcoming)
+    stint["kind"] = kind_of(entry, able["max_units"])
+    work_in_steps(stint, entry, able, form)
+    times_of(stint, entry, of_movement(numbers, movement))
+    costs_of(stint, entry, block, gain, known)
+    switches_of(stint, entry, block, workout)
+    return stint
+
+
+def rest_stint(amount: float) -> dict:
+    """Return what a stint of nothing but time carries."""
+    return {
+        "kind": "rest", "load_kg": None, "mark_every": None, "filled": [], "outside": False, "primary": "trunk", "limit": "rest", "keep": 0.0,
+        "sd": 0.0, "step_units": amount, "steps": 0, "piece_steps": 1, "max_steps": 1.0, "seconds": amount, "slots": [], "costs": [],
+        "entry": 0.0, "set_up_s": 0.0, "change_s": 0.0, "fail_cost_s": 0.0, "single_wait_s": 0.0, "switch_steps": 0,
+        "one_sided": False, "below_half": 1, "tries": 0, "hold": None, "hold_reason": None,
+    }  # fmt: skip
+
+
+def kind_of(entry: dict, max_units: float) -> str:
+    """Return how a stint is planned; a movement (or a load) one cannot do once is a gate."""
+    if max_units < 1 and entry["limit"] != "lungs":
+        return "gate"
+    return KIND_OF_LIMIT[entry["limit"]]
+
+
+def work_in_steps(stint: dict, entry: dict, able: dict, form: float):
+    """Set steps, pieces and the largest set of a stint."""
+    amount = stint["amount"]
+    mark = stint["mark_every"]
+    unit = stint["unit"]
+    max_units = max(1.0, able["max_units"] * form)
+    step = step_size(amount, mark, unit, max_units)
+    stint["step_units"] = step
+    stint["steps"] = max(1, whole(amount / step))
+    stint["max_steps"] = max_units / step
+    stint["seconds"] = able["seconds_per_unit"] * step
+    pieces = 1 if mark is None else max(1, whole(mark / step))
+    if unit == "reps" and entry["sides"] == "alternating" and max_units >= 8:
+        pieces = 2
+    half = half_steps(stint["max_steps"])
+    if stint["kind"] == "local" and stint["steps"] > stint["max_steps"]:
+        while pieces > half and pieces > 1:
+            pieces = pieces // 2 if pieces - 2 * (pieces // 2) == 0 else 1
+    stint["piece_steps"] = pieces
+    stint["below_half"] = max(1, half // pieces)
+
+
+def half_steps(max_steps: float) -> int:
+    """Return the largest set while more than the maximum is still to come, in steps: below half, common practice, no source."""
+    return max(1, math.ceil(max_steps / 2 - 1e-9) - 1)
+
+
+def step_size(amount: float, mark, unit: str, max_units: float) -> float:
+    """Return the size of a step: small against the work and the largest set, and a whole part of a mark. [block units]"""
+    if unit == "reps" and amount <= 3 * FEW_STEPS:
+        return 1
+    wanted = max(1.0, min(amount, max_units) / FEW_STEPS, amount / (5 * FEW_STEPS))
+    if mark is not None:
+        return mark / max(1, whole(mark / wanted))
+    best = min(STEP_SIZES[0], amount)
+    for size in STEP_SIZES:
+        if size <= wanted:
+            best = size
+    return best
+
+
+def times_of(stint: dict, entry: dict, given: dict):
+    """Set the times around a stint's sets."""
+    stint["entry"] = entry["entry_units"] / stint["step_units"]
+    stint["set_up_s"] = entry["set_up_s"]
+    stint["change_s"] = CHANGE_OVER_S if entry["change_s"] is None else entry["change_s"]
+    stint["fail_cost_s"] = FAIL_COST_S if entry["fail_cost_s"] is None else entry["fail_cost_s"]
+    stint["single_wait_s"] = 0.0
+    if stint["unit"] == "reps" and stint["max_steps"] <= SMALL_MAX:
+        stint["single_wait_s"] = optional("wait_out_of_range", given.get("wait_between_singles_s"), 1, 600, SINGLE_WAIT_S)
+
+
+def costs_of(stint: dict, entry: dict, block: dict, gain: float, known: dict):
+    """Set the slots a stint loads and what a step takes of each, both hands unless the work is one-sided."""
+    max_steps = stint["max_steps"]
+    if stint["kind"] == "skill":  # a skill ends by a miss: what it takes of the muscles is what it takes of an expert's
+        max_steps = max(max_steps, entry["max_by_level"]["expert"] / stint["step_units"])
+    name = "/".join([stint["movement"], str(int(max_steps * 1000)), str(int(stint["seconds"] * 1000)), str(int(stint["entry"] * 1000))])
+    if known.get(name) is None:
+        known[name] = cost_per_rep(max(1.0, max_steps), stint["seconds"], stint["entry"], gain)
+    cost = known[name]
+    stint["one_sided"] = block.get("sides") == "one" or (block.get("sides") is None and entry["sides"] == "one")
+    slots = []
+    costs = []
+    shares = shares_of(entry, stint["hold"])
+    groups = [entry["primary"]] + [group for group in sorted(list(shares.keys())) if group != entry["primary"]]
+    for group in groups:
+        for slot in range(len(SLOTS)):
+            second_side = slot > 0 and SLOTS[slot - 1] == group
+            if SLOTS[slot] == group and shares[group] > 0 and not (stint["one_sided"] and second_side):
+                slots.append(slot)
+                costs.append(cost * shares[group])
+    stint["slots"] = slots
+    stint["costs"] = costs
+
+
+def upcoming_entry(workout: dict, option: dict, place: int) -> dict | None:
+    """Return the library entry of the block after `place`, the first one again after the last of several rounds, None for none."""
+    blocks = option["blocks"]
+    following = place + 1
+    if following == len(blocks):
+        following = 0 if len(rounds_of(option)) > 1 else -1
+    if following < 0 or not isinstance(blocks[following], dict):
+        return None
+    return workout["movements"].get(blocks[following].get("movement"))
+
+
+def hold_of(stint: dict, entry: dict, upcoming: dict | None):
+    """Choose the way of holding it that loads least what the next block needs most, the library's best where that is all the same."""
+    stint["hold"] = None
+    stint["hold_reason"] = None
+    holds = entry["holds"]
+    if len(holds) == 0 or (stint["load_kg"] is None and entry["load_kind"] is not None):
+        return
+    best = holds[0]
+    stint["hold_reason"] = {"code": "hold_best"}
+    if upcoming is not None and upcoming["primary"] != entry["primary"]:
+        group = upcoming["primary"]
+        for hold in holds:
+            if hold["shares"].get(group, 0.0) < best["shares"].get(group, 0.0) - 1e-9:
+                best = hold
+        if len([1 for hold in holds if hold["shares"].get(group, 0.0) > best["shares"].get(group, 0.0) + 1e-9]) > 0:
+            stint["hold_reason"] = {"code": "hold_spares", "group": group}
+    stint["hold"] = best["key"]
+
+
+def shares_of(entry: dict, hold) -> dict:
+    """Return the shares of a movement held that way; a hold's own replace the movement's."""
+    for way in entry["holds"]:
+        if way["key"] == hold and len(way["shares"]) > 0:
+            return way["shares"]
+    return entry["shares"]
+
+
+def switches_of(stint: dict, entry: dict, block: dict, workout: dict):
+    """Set after how many steps sides change: at a lane end or mark, every 7.5 to 15.5 m, the sooner the harder the load."""
+    stint["switch_steps"] = 0
+    if not stint["one_sided"] or stint["unit"] != "m":
+        return
+    hard = clamp(stint["amount"] / (stint["max_steps"] * stint["step_units"]), 0.5, 1.5)
+    wanted_m = SWITCH_LONGEST_M - (hard - 0.5) * (SWITCH_LONGEST_M - SWITCH_SHORTEST_M)
+    places = marks_of(stint, workout)
+    best = 0.0
+    for metres in places:
+        near = SWITCH_SHORTEST_M <= metres and metres <= SWITCH_LONGEST_M
+        if near and (best == 0 or abs(metres - wanted_m) < abs(best - wanted_m) - 1e-9):
+            best = metres
+    if best == 0:
+        best = places[0] if places[0] <= SWITCH_LONGEST_M else SWITCH_SHORTEST_M
+    stint["switch_steps"] = max(1, whole(best / stint["step_units"]))
+
+
+def marks_of(stint: dict, workout: dict) -> list:
+    """Return the distances at which one meets a mark or a lane end, rising. [m]"""
+    every = stint["mark_every"]
+    if every is None:
+        every = mapping("lane_not_a_mapping", workout.get("lane")).get("length_m")
+    if every is None:
+        every = 10
+    number("lane_out_of_range", every, 0.1, 1000)
+    return [every * count for count in range(1, 1 + max(1, math.ceil(SWITCH_LONGEST_M / every)))]
+
+
+def sides_of(slots: list) -> list:
+    """Return the same slots on the other side of the body."""
+    right = [LEFT_OF["grip"] + 1, LEFT_OF["overhead"] + 1]
+    return [slot + 1 if slot + 1 in right else slot for slot in slots]

@@ -1,0 +1,262 @@
+"""A whole workout: every stint broken up in turn, and every stint run through in turn.
+
+A break-up is a mapping: `sets` in steps, `rests_s` one fewer, `lead_s` the wait before the first set beyond the change-over, and the
+flat `plan` in pieces it came from (empty for work done in one go).
+"""
+
+import math
+
+from .parameters import SMALL_MAX
+from .reserve import PAST_ONE, Effort, Fatigue, fresh, perform, recover, twin
+from .search import Task, find, plan_rests, plan_sets
+from .simulate import NO_STEP, SLOTS, Course, Segment, leads_alone, run_sets, run_through, seconds_alone
+from .stints import sides_of
+
+ALL_SLOTS = [0, 1, 2, 3, 4, 5, 6, 7, 8]
+BUDGET_PER_STINT = 1500  # evaluations; chosen: above what the largest case of the benchmark takes
+LONGEST_LEAD_S = 300
+NEVER_FAILS = 99.0  # ceiling of work that ends by breath or by a miss, not by depletion
+LONGEST_S = 4 * 3600.0  # nobody's workout is followed further than this
+
+
+def segment_of(stint: dict, factor: float, pace: float) -> Segment:
+    """Return the stint's segment for a capacity `factor` times and seconds `pace` times what was taken."""
+    costs = [cost / factor for cost in stint["costs"]]
+    effort = Effort(stint["slots"], costs, stint["seconds"] * pace, stint["entry"])
+    other = None
+    slots = stint["slots"]
+    if stint["one_sided"] and stint["switch_steps"] > 0:
+        turned = sides_of(stint["slots"])
+        other = Effort(turned, costs, stint["seconds"] * pace, stint["entry"])
+        slots = [slot for slot in ALL_SLOTS if slot in stint["slots"] or slot in turned]
+    segment = Segment(effort, other, slots, stint["steps"], stint["set_up_s"])
+    segment.switch_steps = stint["switch_steps"] if other is not None else 0
+    segment.fail_cost_s = stint["fail_cost_s"]
+    segment.misses = expected_misses(stint, factor)
+    return segment
+
+
+def expected_misses(stint: dict, factor: float) -> float:
+    """Return the misses to expect in a skill: one for every half of the largest unbroken stretch after the first. [count]
+
+    The largest stretch is the best of many; the usual one is taken for half of it (chosen).
+    """
+    if stint["kind"] != "skill":
+        return 0.0
+    return max(0.0, stint["steps"] / (0.5 * stint["max_steps"] * factor) - 1)
+
+
+def able_factor(stint: dict, factor: float) -> float:
+    """Return `factor`, or the least one at which a single step just goes: a plan must ask for something."""
+    if stint["kind"] != "local":
+        return factor
+    single = stint["costs"][0] * (1 + stint["entry"])
+    return max(factor, 1.02 * single / (1 - stint["keep"]))
+
+
+def ceiling_of(stint: dict, factor: float) -> float:
+    """Return the depth no planned step may pass: failure, or what the movement keeps back at the numbers as given."""
+    if stint["kind"] != "local":
+        return NEVER_FAILS
+    return min(PAST_ONE, (PAST_ONE - stint["keep"]) / factor)
+
+
+def steps_of(stint: dict, pieces: list[int]) -> list[int]:
+    """Return sets in steps for sets in pieces; the last takes what whole pieces leave over or want."""
+    sets = []
+    left = stint["steps"]
+    for count in pieces:
+        steps = min(left, count * stint["piece_steps"])
+        sets.append(steps)
+        left = left - steps
+    return sets
+
+
+def still_to_come(stints: list, index: int) -> float:
+    """Return the work after this stint that taxes its primary group, in its own steps; light shares are left out."""
+    stint = stints[index]
+    slot = stint["slots"][0]
+    total = 0.0
+    for later in stints[index + 1 :]:
+        if later["kind"] == "gate":
+            break
+        if later["kind"] == "local" and slot in later["slots"]:
+            cost = later["costs"][later["slots"].index(slot)]
+            if cost >= 0.5 * later["costs"][0]:
+                total = total + later["steps"] * cost
+    return total / stint["costs"][0]
+
+
+def in_one_go(stint: dict) -> dict:
+    """Return the break-up of work that is not planned in sets."""
+    return {"sets": [stint["steps"]] if stint["steps"] > 0 else [], "rests_s": [], "lead_s": 0.0, "plan": []}
+
+
+def lead_rest(fatigue: Fatigue, segment: Segment, gain: float, ceiling: float) -> float:
+    """Return how long to wait until one step goes at all, in steps of 5 s. [s]"""
+    lead_s = 0.0
+    while lead_s < LONGEST_LEAD_S:
+        rested = twin(fatigue)
+        recover(rested, segment.slots, lead_s)
+        if perform(rested, segment.effort, 1, gain, ceiling)[0] == 1:
+            return lead_s
+        lead_s = lead_s + 5.0
+    return lead_s
+
+
+def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, later_steps: float, hints: list) -> dict:
+    """Return the break-up of one stint begun in this state, for a capacity of `factor`.
+
+    Parameters
+    ----------
+    fatigue : state after the change-over; not changed. later_steps : work of the same group still to come afterwards. [steps]
+    hints : flat plans to start from.
+    """
+    factor = able_factor(stint, factor)
+    segment = segment_of(stint, factor, 1.0)
+    ceiling = ceiling_of(stint, factor)
+    lead_s = lead_rest(fatigue, segment, gain, ceiling)
+    rested = twin(fatigue)
+    recover(rested, segment.slots, lead_s)
+    piece = stint["piece_steps"]
+    pieces = math.ceil(stint["steps"] / piece - 1e-9)
+    single = stint["max_steps"] <= SMALL_MAX
+
+    def largest(left: int) -> int:
+        if single:
+            return 1
+        return stint["below_half"] if left * piece + later_steps > stint["max_steps"] else left
+
+    def alone(sets: list[int], rests_s: list[float]) -> float:
+        return seconds_alone(rested, segment, steps_of(stint, sets), rests_s, gain, ceiling)
+
+    def together(sets: list[int], rests_s: list[float]) -> float:
+        course = run_sets(twin(rested), segment, steps_of(stint, sets), rests_s, gain, ceiling)
+        return course.seconds if course.failed_at == NO_STEP else math.inf
+
+    least_rest_s = max(stint["set_up_s"], stint["single_wait_s"])
+    plan = []
+    if leads_alone(rested, segment):
+        plan = find(Task(pieces, least_rest_s, largest, alone, BUDGET_PER_STINT), hints)
+    if len(plan) == 0 or together(plan_sets(plan), plan_rests(plan)) == math.inf:
+        plan = find(Task(pieces, least_rest_s, largest, together, BUDGET_PER_STINT), hints)
+    if len(plan) == 0:
+        plan = [1, pieces - 1, LONGEST_LEAD_S, 1] if pieces > 1 else [1]
+    return {"sets": steps_of(stint, plan_sets(plan)), "rests_s": plan_rests(plan), "lead_s": lead_s, "plan": plan}
+
+
+def break_up_all(stints: list, factors: list[float], gain: float, hints: list) -> list:
+    """Return the break-up of every stint in turn, up to a gate.
+
+    Parameters
+    ----------
+    factors : capacity to plan for, one per stint. [share of what was given]
+    hints : break-ups found for the same stints with other factors, or an empty list.
+    """
+    fatigue = fresh(len(SLOTS))
+    found = []
+    for index, stint in enumerate(stints):
+        pass_change_over(fatigue, stint, index)
+        breakup = in_one_go(stint)
+        if stint["kind"] == "local":
+            starts = [hints[index]["plan"]] if index < len(hints) and len(hints[index]["plan"]) > 0 else like_before(stints, found, index)
+            breakup = break_up_stint(fatigue, stint, factors[index], gain, still_to_come(stints, index), starts)
+        found.append(breakup)
+        if stint["kind"] == "gate":
+            break
+        do_stint(fatigue, stint, breakup, segment_of(stint, able_factor(stint, factors[index]), 1.0), gain)
+    return found
+
+
+def like_before(stints: list, found: list, index: int) -> list:
+    """Return the plan found for the same block and amount in the round before, as a list of hints."""
+    for earlier in range(index - 1, -1, -1):
+        same = stints[earlier]["block"] == stints[index]["block"] and stints[earlier]["steps"] == stints[index]["steps"]
+        if same and len(found[earlier]["plan"]) > 0:
+            return [found[earlier]["plan"]]
+    return []
+
+
+def pass_change_over(fatigue: Fatigue, stint: dict, index: int) -> float:
+    """Let the change-over before the stint pass, in place, and return it. [s]"""
+    seconds = stint["change_s"] if index > 0 else 0.0
+    recover(fatigue, ALL_SLOTS, seconds)
+    return seconds
+
+
+def do_stint(fatigue: Fatigue, stint: dict, breakup: dict, segment: Segment, gain: float) -> Course:
+    """Do a stint as planned, in place, all slots included; a step that cannot be done is the caller's to find in the course."""
+    if stint["kind"] == "rest":
+        course = Course()
+        course.seconds = stint["amount"]
+        recover(fatigue, ALL_SLOTS, course.seconds)
+        return course
+    recover(fatigue, ALL_SLOTS, breakup["lead_s"])
+    ceiling = NEVER_FAILS if stint["kind"] != "local" else PAST_ONE
+    course = run_sets(fatigue, segment, breakup["sets"], breakup["rests_s"], gain, ceiling)
+    recover(fatigue, [slot for slot in ALL_SLOTS if slot not in segment.slots], course.seconds)
+    return led(course, breakup["lead_s"])
+
+
+def led(course: Course, lead_s: float) -> Course:
+    """Return the course on a clock that began `lead_s` [s] earlier."""
+    course.seconds = course.seconds + lead_s
+    course.starts_s = [moment_s + lead_s for moment_s in course.starts_s]
+    course.ends_s = [moment_s + lead_s for moment_s in course.ends_s]
+    return course
+
+
+def live_through(stints: list, breakups: list, factors: list[float], paces: list[float], gain: float, until_s: float) -> dict:
+    """Return how the plan goes for somebody whose capacity and pace are not what was given; who fails carries on.
+
+    Returns
+    -------
+    dict : seconds to the end of the last stint, or `until_s` [s]; finished : bool; done : steps done by then, one per stint begun;
+    fails : failed steps, one per stint begun; ends_s : end of each stint finished [s].
+    """
+    fatigue = fresh(len(SLOTS))
+    clock = 0.0
+    done = []
+    fails = []
+    ends_s = []
+    for index in range(len(breakups)):
+        stint = stints[index]
+        clock = clock + pass_change_over(fatigue, stint, index)
+        if clock >= until_s or stint["kind"] == "gate":
+            return {"seconds": min(clock, until_s), "finished": False, "done": done, "fails": fails, "ends_s": ends_s}
+        course = live_stint(fatigue, stint, breakups[index], factors[index], paces[index], gain, until_s - clock)
+        fails.append(course.fails)
+        begun = clock
+        clock = clock + course.seconds
+        if clock > until_s:
+            done.append(steps_by(course, stint, breakups[index], until_s - begun))
+            return {"seconds": until_s, "finished": False, "done": done, "fails": fails, "ends_s": ends_s}
+        done.append(stint["steps"])
+        ends_s.append(clock)
+    return {"seconds": clock, "finished": len(breakups) == len(stints), "done": done, "fails": fails, "ends_s": ends_s}
+
+
+def live_stint(fatigue: Fatigue, stint: dict, breakup: dict, factor: float, pace: float, gain: float, until_s: float) -> Course:
+    """Do a stint the way a person does, in place, all slots included."""
+    segment = segment_of(stint, factor, pace)
+    if stint["kind"] != "local":
+        return do_stint(fatigue, stint, breakup, segment, gain)
+    recover(fatigue, ALL_SLOTS, breakup["lead_s"])
+    course = run_through(fatigue, segment, breakup["sets"], breakup["rests_s"], gain, until_s)
+    recover(fatigue, [slot for slot in ALL_SLOTS if slot not in segment.slots], course.seconds)
+    return led(course, breakup["lead_s"])
+
+
+def steps_by(course: Course, stint: dict, breakup: dict, moment_s: float) -> int:
+    """Return the steps done by `moment_s` [s] of the stint's own clock, evenly spread within a set."""
+    done = 0.0
+    for index in range(len(course.starts_s)):
+        start = course.starts_s[index]
+        end = course.ends_s[index] if index < len(course.ends_s) else moment_s
+        if moment_s >= end:
+            done = done + breakup["sets"][index]
+        elif moment_s > start:
+            done = done + breakup["sets"][index] * (moment_s - start) / (end - start)
+    return int(math.floor(done + 1e-9))
+
+
