@@ -1,0 +1,62 @@
+"""The server's engine and the phone's give the same answers, whatever they are asked."""
+
+import inspect
+import json
+import random
+
+import pytest
+from parity.answers import ASK_PHONE, HEAR_PHONE, ask_server, differences
+from parity.cases import GENERATORS, cases
+from webapp import engine
+from webapp.phone import build_engine
+
+pytestmark = pytest.mark.browser
+
+ADDRESS = "http://engine.invalid/"  # answered by the test itself, nothing goes out
+BATCH = 100
+SEEDS = range(21)  # a batch each: at least 2,000 cases
+PUBLIC = [name for name in engine.__all__ if inspect.isfunction(getattr(engine, name))]
+
+
+@pytest.fixture(scope="module")
+def phone_engine(browser):
+    """A page that has loaded the engine's module and nothing else."""
+    context = browser.new_context()
+    page = context.new_page()
+    module = build_engine()
+
+    def answer(route):
+        is_module = route.request.url.endswith(".js")
+        route.fulfill(body=module if is_module else "<!doctype html>", content_type="text/javascript" if is_module else "text/html")
+
+    page.route("**/*", answer)
+    page.goto(ADDRESS)
+    page.evaluate("async () => { window.engine = await import('/engine.js'); }")
+    yield page
+    context.close()
+
+
+def test_every_public_function_is_asked():
+    """A new door of the engine needs cases of its own."""
+    assert sorted(GENERATORS) == sorted(PUBLIC)
+
+
+def test_the_phone_lets_out_what_the_server_does(phone_engine):
+    """The same names on both sides."""
+    assert sorted(phone_engine.evaluate("() => Object.keys(window.engine)")) == sorted(engine.__all__)
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_same_answers(phone_engine, seed):
+    """Same decisions exactly, numbers within 1e-9, errors with the same code, input unchanged, nothing that is not JSON."""
+    batch = list(cases(random.Random(seed), BATCH, PUBLIC))
+    phone_engine.evaluate(ASK_PHONE, batch)
+    from_server = [ask_server(case) for case in batch]
+    from_phone = [json.loads(answer) for answer in phone_engine.evaluate(HEAR_PHONE)]
+    faults = []
+    for index, (case, server, phone) in enumerate(zip(batch, from_server, from_phone)):
+        broken = [f"{side} {answer}" for side, answer in (("server", server), ("phone", phone)) if not answer.keys() & {"result", "code"}]
+        found = broken or list(differences(server, phone))[:3]
+        if found:
+            faults.append(f"case {index} of seed {seed}, {case['call']}:\n  " + "\n  ".join(found))
+    assert not faults, "\n".join(faults)

@@ -1,0 +1,90 @@
+"""Seeded random cases for the engine: ordinary ones, odd ones, and some that must be refused.
+
+`cases(rng, count, functions)` yields mappings with `call`, the name of a public function, and `arguments`, in the order in which the
+phone takes them (keyword-only ones after the others). Each generator in `GENERATORS` makes the arguments of one function.
+"""
+
+from parity.workouts import any_of, numbers_for, settings_for, workout
+
+HUGE = [1e6, 1e9, 2**31, 1e300]
+WRONG = [None, -1, 0, "12", "", [], {}, True, *HUGE]  # in the place of a number
+SPOILED_SHARE = 0.1  # cases with something wrong in them; chosen
+
+
+def cases(rng, count, functions):
+    """Yield `count` cases for those of `functions` that have a generator, drawn by weight."""
+    names = [name for name in GENERATORS if name in functions]
+    weights = [GENERATORS[name][0] for name in names]
+    for _ in range(count):
+        name = rng.choices(names, weights)[0]
+        yield {"call": name, "arguments": GENERATORS[name][1](rng)}
+
+
+def _maximum(rng):
+    return any_of(rng, [rng.randint(1, 40), round(rng.uniform(1, 60), 1), rng.choice([1, 2, 3, 4, 8])], [5, 3, 2])
+
+
+def _recovery(rng, maximum):
+    if rng.random() < 0.7:
+        return None
+    return {"repeat_test": [maximum, rng.randint(0, 1 + int(maximum))] if rng.random() < 0.9 else rng.choice(WRONG)}
+
+
+def _spoiled(rng, arguments, share=SPOILED_SHARE):
+    """The arguments, or the arguments with one of them wrong."""
+    if rng.random() < share:
+        arguments[rng.randrange(len(arguments))] = rng.choice(WRONG)
+    return arguments
+
+
+def reps_over_sets(rng):
+    """Arguments of `reps_over_sets`."""
+    maximum = _maximum(rng)
+    cap = rng.choice([None, None, rng.randint(1, 30)])
+    return _spoiled(rng, [maximum, rng.choice([1, 2.5, 3]), rng.choice([0, 20, 60, 180, 600]), rng.randint(1, 6), cap, _recovery(rng, maximum)])
+
+
+def break_up(rng):
+    """Arguments of `break_up`."""
+    maximum = _maximum(rng)
+    reps = rng.choice([rng.randint(1, 60), max(1, int(maximum)), max(1, int(2.5 * maximum))])
+    pace, set_up = round(rng.uniform(0.8, 5), 1), rng.choice([0, 2, 4, 7.5])
+    held_back = rng.choice([0, 0.05, 0.15, 0.25, 0.6])
+    arguments = [maximum, min(reps, 100), pace, set_up, rng.choice([0, 0.4, 1]), held_back, _recovery(rng, maximum)]
+    return _spoiled(rng, arguments)[: rng.choice([3, 4, 7, 7, 7])]
+
+
+def judge_break_up(rng):
+    """Arguments of `judge_break_up`."""
+    maximum = _maximum(rng)
+    sets = [rng.randint(1, max(1, int(maximum))) for _ in range(rng.randint(1, 12))]
+    rests = [rng.choice([4, 5, 8, 10, 20, 45, 7.5]) for _ in range(len(sets) - 1 if rng.random() < 0.95 else len(sets))]
+    pace = round(rng.uniform(0.8, 5), 1)
+    arguments = [maximum, sets, rests, pace, rng.choice([0, 3, 4]), rng.choice([0, 0.4, 1]), _recovery(rng, maximum)]
+    return _spoiled(rng, arguments)[: rng.choice([4, 5, 7])]
+
+
+def plan(rng):
+    """Arguments of `plan`."""
+    made = workout(rng)
+    return _spoiled_inside(rng, [made, numbers_for(rng, made), settings_for(rng, made)])
+
+
+def _spoiled_inside(rng, arguments):
+    """The arguments, or the arguments with something wrong somewhere in them."""
+    if rng.random() < SPOILED_SHARE:
+        place = rng.choice(arguments)
+        for _ in range(rng.randint(0, 5)):
+            inner = [value for value in (place.values() if isinstance(place, dict) else place) if isinstance(value, (dict, list)) and value]
+            place = rng.choice(inner) if inner else place
+        key = rng.choice(sorted(place)) if isinstance(place, dict) else rng.randrange(len(place))
+        place[key] = rng.choice(WRONG)
+    return arguments
+
+
+GENERATORS = {
+    "plan": (4, plan),
+    "break_up": (3, break_up),
+    "judge_break_up": (4, judge_break_up),
+    "reps_over_sets": (3, reps_over_sets),
+}
