@@ -11,6 +11,7 @@ from webapp.workouts import REST, completed, round_amounts, used_movements
 # Whoever faces more than this many times a largest set spends the workout resting. (chosen)
 MOST_TIMES_A_LARGEST_SET = 5
 USUAL_LEVEL = "regular"
+STOPPING_LIMITS = ("local", "strength")
 
 
 def of(workout):
@@ -61,14 +62,18 @@ def movement_briefing(workout, key):
 
 def deciding(workout, option):
     """The block that stops most people: the most work against what somebody regular does in one go, or None."""
+    entries = workout["movements"]
     demands = [
-        (_demand(workout["movements"][block["movement"]], option, block), -number, block["movement"])
+        (entries[block["movement"]]["limit"] in STOPPING_LIMITS, _demand(entries[block["movement"]], option, block),
+         -number, block["movement"])
         for number, block in enumerate(option["blocks"], start=1) if block["movement"] != REST
     ]
-    demand, number, key = max(demands)
-    if demand <= 1:
+    # Where strength runs out, one stands and waits; a missed skill is begun again in seconds.
+    tiring = [item for item in demands if item[1] > 1]
+    if not tiring:
         return None
-    return {"block": -number, "movement": key, "name": workout["movements"][key]["name"]}
+    _stops, _times, number, key = max(tiring)
+    return {"block": -number, "movement": key, "name": entries[key]["name"]}
 
 
 def suits(workout, option):

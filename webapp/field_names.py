@@ -29,8 +29,14 @@ def field_name(path):
 
 
 def messages(problems):
-    """{field name: sentence}, in the order of the problems."""
-    return {field_name(path): _sentence(path, *problem) for path, problem in problems.items() if path}
+    """{field name: sentence}, in the order of the form."""
+    ordered = sorted((path for path in problems if path), key=_in_the_form)
+    return {field_name(path): _sentence(path, *problems[path]) for path in ordered}
+
+
+def _in_the_form(path):
+    """The workout's own fields first, then option by option, block by block."""
+    return path[0] == "options", [f"{step:04d}" if isinstance(step, int) else step for step in path]
 
 
 def place(name):

@@ -9,26 +9,34 @@ from flask_wtf import FlaskForm
 from wtforms import (
     FieldList, Form, FormField, HiddenField, IntegerField, RadioField, SelectField, StringField, TextAreaField,
 )
+from wtforms.fields.choices import SelectChoice
 from wtforms.validators import InputRequired
 
 from webapp.own_movements import GROUPS
 from webapp.typed import DIVISION_KEYS
 from webapp.wording import GROUPS as GROUP_NAMES
 
-UNITS = [("reps", _l("reps")), ("m", _l("metres")), ("ft", _l("feet")), ("cal", _l("calories")), ("s", _l("seconds"))]
-LENGTHS = [("m", _l("metres")), ("ft", _l("feet"))]
-HEIGHTS = [("cm", _l("cm")), ("in", _l("inches")), ("m", _l("metres")), ("ft", _l("feet"))]
-HEIGHT_KINDS = [("height_m", _l("box or step")), ("target_m", _l("target to hit or touch"))]
-SIDES = [
+
+
+def _choices(*pairs):
+    return [SelectChoice(value, label) for value, label in pairs]
+
+
+UNITS = _choices(("reps", _l("reps")), ("m", _l("metres")), ("ft", _l("feet")), ("cal", _l("calories")), ("s", _l("seconds")))
+MASSES = _choices(("kg", "kg"), ("lb", "lb"))
+LENGTHS = _choices(("m", _l("metres")), ("ft", _l("feet")))
+HEIGHTS = _choices(("cm", _l("cm")), ("in", _l("inches")), ("m", _l("metres")), ("ft", _l("feet")))
+HEIGHT_KINDS = _choices(("height_m", _l("box or step")), ("target_m", _l("target to hit or touch")))
+SIDES = _choices(
     ("", _l("as usual for the movement")), ("both", _l("both sides together")),
     ("one", _l("one side at a time")), ("alternating", _l("alternating")),
-]
-IMPLEMENTS = [("1", _l("one")), ("2", _l("two, one in each hand"))]
-TURNS = [("yes", _l("turn and come back")), ("", _l("walk back to the start"))]
-RANKINGS = [
+)
+IMPLEMENTS = _choices(("1", _l("one")), ("2", _l("two, one in each hand")))
+TURNS = _choices(("yes", _l("turn and come back")), ("", _l("walk back to the start")))
+RANKINGS = _choices(
     ("prescribed_first", _l("As prescribed ranks before scaled")), ("separate", _l("Each option is ranked by itself")),
-]
-OWN_GROUPS = [("", _l("choose")), *((key, _l(GROUP_NAMES[key])) for key in GROUPS)]
+)
+OWN_GROUPS = _choices(("", _l("choose")), *((key, _l(GROUP_NAMES[key])) for key in GROUPS))
 # Beyond any workout: what is larger was not typed into this form.
 MOST_BLOCKS_READ = 300
 
@@ -44,7 +52,7 @@ class BlockForm(Form):
     unit = SelectField(_l("Counted in"), choices=UNITS, default="reps")
     load_a = StringField()
     load_b = StringField()
-    load_unit = SelectField(_l("kg or lb"), choices=[("kg", "kg"), ("lb", "lb")], default="kg")
+    load_unit = SelectField(_l("kg or lb"), choices=MASSES, default="kg")
     implements = SelectField(_l("How many to lift"), choices=IMPLEMENTS, default="1")
     mark_every = StringField(_l("A mark every"))
     height_a = StringField()

@@ -10,6 +10,7 @@ from webapp.wording import clock, number
 UNIT_SPACE = "\u00a0"  # a number and its unit stay on one line
 # A label such as 35 lb, kept in kg, comes back as a number this close to whole.
 LABEL_TOLERANCE = 0.02
+LONG_FT = 30
 
 
 def load_text(load_kg):
@@ -18,8 +19,9 @@ def load_text(load_kg):
 
 
 def length_text(length_m):
-    """60 m (197 ft)."""
-    return f"{_unit(length_m, 'm')} ({_unit(_near(length_m / M_PER_FT), 'ft')})"
+    """60 m (197 ft); nobody paces out a tenth of a foot in a long lane."""
+    feet = length_m / M_PER_FT
+    return f"{_unit(length_m, 'm')} ({_unit(feet, 'ft', 0 if feet > LONG_FT else 1)})"
 
 
 def height_text(height_m):

@@ -6,6 +6,7 @@ says what is wrong and where.
 
 import json
 import math
+import re
 from urllib.parse import urlsplit
 
 from webapp import movements
@@ -17,6 +18,7 @@ RANKINGS = ("prescribed_first", "separate")
 SIDES = ("both", "one", "alternating")
 UNITS = ("reps", "m", "cal", "s")
 REST = "rest"
+KEY = re.compile(r"[a-z0-9-]{1,40}")
 
 # Bounds against slips of the finger, wide enough for any workout of a class. (chosen)
 LARGEST_AMOUNT = {"reps": 2000, "m": 50_000, "cal": 2000, "s": 3600}
@@ -113,6 +115,8 @@ def _check_options(problems, workout):
     if len(options) > MOST_OPTIONS:
         problems.add(("options",), "too_many_options", limit=MOST_OPTIONS)
     _check_named(problems, ("options",), options)
+    if not all(KEY.fullmatch(str(item["key"])) for item in [*options, *workout["divisions"]]):
+        problems.add((), "not_a_workout")
     for index, option in enumerate(options):
         _check_option(problems, ("options", index), option, workout)
 

@@ -9,6 +9,7 @@ from webapp import forms, typed
 from webapp.briefing import likeness
 from webapp.coach_texts import FIELDS, LONGEST_TEXT, changed, shown_lines
 from webapp.field_names import field_name, messages, place
+from webapp.limits import count
 from webapp.names import Finder, all_names, shown_name
 from webapp.problems import WorkoutError
 from webapp.store import workouts
@@ -65,6 +66,7 @@ def enter(code):
         return _enter_page(code, gettext("This page had been open too long. Please try once more.")), 400
     secret = form.secret.data.strip().rpartition("#")[2]
     if not workouts.secret_fits(stored, secret):
+        count("wrong coach link")
         return _enter_page(code, gettext("This is not the coach link of this workout.")), 403
     _remember(stored)
     return redirect(url_for(".page", code=code), 303)
@@ -151,6 +153,7 @@ def _answer_form(stored):
 def _save(stored, workout, revision):
     if stored:
         return workouts.save_draft(db(), stored.code, workout, revision)
+    count("new workout")
     saved, secret = workouts.create(db(), workout)
     _remember(saved)
     session["fresh"] = dict(list(session.get("fresh", {}).items())[-2:]) | {saved.code: secret}

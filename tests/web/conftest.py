@@ -1,0 +1,57 @@
+"""The application with a store of its own, and people who use it."""
+
+from contextlib import closing
+from dataclasses import dataclass
+
+import pytest
+
+from webapp.app import create_app
+from webapp.store import database, workouts
+
+
+@pytest.fixture
+def app(tmp_path):
+    """A fresh installation."""
+    return create_app({"TESTING": True, "DATABASE": str(tmp_path / "data.sqlite3")})
+
+
+@pytest.fixture
+def client(app):
+    """Somebody with a browser and no links."""
+    return app.test_client()
+
+
+@dataclass
+class Published:
+    """A workout the class can see, and its coach's secret."""
+
+    code: str
+    secret: str
+    path: str
+
+    def row(self):
+        """How it stands in the store now."""
+        with closing(database.connect(self.path)) as db:
+            return workouts.get(db, self.code)
+
+
+@pytest.fixture
+def published(app, workout):
+    """A published workout."""
+    path = app.config["DATABASE"]
+    with closing(database.connect(path)) as db:
+        stored, secret = workouts.create(db, workout)
+        workouts.publish(db, stored.code, 1)
+    return Published(stored.code, secret, path)
+
+
+@pytest.fixture
+def coach(app, published):
+    """Its coach, who came in by the coach link."""
+    from form_reader import fields
+
+    client = app.test_client()
+    page = client.get(f"/c/{published.code}")
+    answer = client.post(f"/c/{published.code}/enter", data=fields(page) | {"secret": published.secret})
+    assert answer.status_code == 303
+    return client
