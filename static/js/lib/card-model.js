@@ -1,13 +1,14 @@
 /** What the floor card says, once, for the screen, paper and the saved picture. */
-import { breaths, clock, load, number, span } from "./format.js";
+import { clock, load, number, span } from "./format.js";
 import { byRounds, counted } from "./tiers.js";
-import { _, amount, movementName, ngettext, say } from "./words.js";
+import { _, amount, holdName, movementName, ngettext, say } from "./words.js";
 import { headline } from "./headline.js";
 
 const MOST_CUE_WORDS = 4;
 
 function big(block) {
   if (block.mode === "all_out") return [{ text: _("ALL OUT"), word: true }];
+  if (block.sets.length === 0) return [{ text: _("if you get there"), word: true }];
   if (block.sets.length < 2) return [{ text: number(block.sets[0] ?? block.amount, 1), word: false }];
   return counted(block.sets).map(({ size, times }) => ({ text: number(size, 1), times: times > 1 ? number(times) : null, word: false }));
 }
@@ -23,7 +24,7 @@ function oneGo(block) {
 function restLine(block) {
   const rests = [...new Set((block.rests_s ?? []).filter((rest_s) => rest_s > 0))];
   if (rests.length === 0) return null;
-  if (rests.length === 1) return _("rest {time}, {breaths}", { time: span(rests[0]), breaths: ngettext("{n} breath", "{n} breaths", breaths(rests[0])) });
+  if (rests.length === 1) return _("rest {time}, {breaths}", { time: span(rests[0]), breaths: ngettext("{n} breath", "{n} breaths", block.rests_breaths[0]) });
   return _("rest {first}, then {then}", { first: span(rests[0]), then: rests.slice(1).map(span).join(", ") });
 }
 
@@ -34,14 +35,14 @@ function cueOf(block) {
 }
 
 function row(block, units, rounds) {
-  const unbroken = block.mode !== "all_out" && block.sets.length < 2;
+  const unbroken = block.mode !== "all_out" && block.sets.length === 1;
   return {
     title: movementName(block.movement),
     size: block.load_kg ? `${amount(block.amount, block.unit)}, ${load(block.load_kg, units)}` : amount(block.amount, block.unit),
     rounds, tiers: big(block), unit: unbroken ? oneGo(block) : null, rest: restLine(block),
-    hold: block.hold ? block.holdName ?? say(block.hold) : null,
+    hold: block.hold ? holdName(block.movement, block.hold) : null,
     turn: block.switch_every ? _("switch every {amount}", { amount: amount(block.switch_every, block.unit) }) : null,
-    cue: cueOf(block), by: clock(block.end_s),
+    cue: cueOf(block),
   };
 }
 
@@ -55,6 +56,6 @@ export function cardModel(plan, title, units) {
   const groups = byRounds(plan.blocks);
   const count = groups.reduce((sum, group) => sum + group.rounds.length, 0);
   const told = headline(plan);
-  const score = told.movement ? _("{movement} by {time}", { movement: movementName(told.movement), time: clock(told.reach_s) }) : clock(told.likely);
-  return { title, score, rows: groups.flatMap((group) => group.blocks.map((block, index) => row(block, units, index === 0 ? roundsOf(group, count) : null))) };
+  const score = told.finishes ? clock(told.likely) : told.reach && _("{movement} by {time}", { movement: movementName(told.reach.movement), time: clock(told.reach.at_s) });
+  return { title, score: score ?? "", rows: groups.flatMap((group) => group.blocks.map((block, index) => row(block, units, index === 0 ? roundsOf(group, count) : null))) };
 }

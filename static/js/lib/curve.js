@@ -22,4 +22,4 @@ export function line(curve, group, end_s) {
 }
 
 /** The block running at a time. */
-export const blockAt = (blocks, t_s) => blocks.find((block) => t_s <= block.end_s + 0.001) ?? blocks.at(-1);
+export const blockAt = (blocks, t_s) => blocks.find((block) => block.end_s !== null && t_s <= block.end_s + 0.001) ?? blocks[0];

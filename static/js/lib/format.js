@@ -2,7 +2,6 @@
 
 const KG_PER_LB = 0.45359237;  // exact: NIST SP 811, appendix B
 const M_PER_FT = 0.3048;       // exact: NIST SP 811, appendix B
-const BREATH_S = 3;            // one calm breath; job.md's rests "in seconds and in breaths"
 
 const locale = document.documentElement.lang || "en";
 
@@ -25,8 +24,6 @@ export function clock(seconds) {
 export function span(seconds) {
   return seconds < 60 ? `${number(seconds, seconds < 10 ? 1 : 0)}\u00a0s` : clock(seconds);
 }
-
-export const breaths = (seconds) => Math.max(1, Math.round(seconds / BREATH_S));
 
 export const toShown = (value, unit, units) => {
   if (unit === "kg" && units.mass === "lb") return value / KG_PER_LB;

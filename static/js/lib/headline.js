@@ -1,16 +1,23 @@
-/** What stands at the top of a plan, as data: a finishing time, or where the cap finds the athlete. */
+/** What stands at the top of a plan, as data: a finishing time, or how far the athlete gets and when to be at the deciding block. */
 
-/** The block in which the cap falls, or null for somebody who finishes. */
-export function capBlock(plan) {
+/** The block in which the cap, or a gate, ends it; null for somebody who finishes. */
+export function lastBlock(plan) {
   if (plan.score.finishes) return null;
-  return plan.blocks.find((block) => block.expected_at_cap !== null && block.expected_at_cap !== undefined && block.expected_at_cap < block.amount) ?? plan.blocks.at(-1);
+  return plan.blocks.find((block) => block.expected_at_cap < block.amount) ?? plan.blocks.at(-1);
 }
 
-/** {finishes, likely, low, high} and, with a cap in the way, {done, amount, unit, movement, round, reach_s}. */
+const isGate = (block) => (block.reasons ?? []).some((reason) => reason.code === "gate");
+
+/** The deciding block, unless it is the very first and so reached at once. */
+function toReach({ deciding, blocks }) {
+  if (!deciding || !(deciding.start_s > 0)) return null;
+  const block = blocks.find((one) => one.block === deciding.block && one.round === deciding.round);
+  return block && { movement: block.movement, at_s: deciding.start_s };
+}
+
+/** The score's own fields, `end` (the block it ends in: done, amount, unit, movement, round, gate) and `reach`. */
 export function headline(plan) {
-  const { likely, low, high, kind, finishes, tie_break_s } = plan.score;
-  const told = { kind, finishes, likely, low, high, tie_break_s: tie_break_s ?? null };
-  const block = capBlock(plan);
-  if (!block) return told;
-  return { ...told, done: Math.floor(block.expected_at_cap ?? 0), amount: block.amount, unit: block.unit, movement: block.movement, round: block.round ?? null, reach_s: block.start_s };
+  const block = lastBlock(plan);
+  const end = block && { done: block.expected_at_cap, amount: block.amount, unit: block.unit, movement: block.movement, round: block.round, gate: isGate(block) };
+  return { ...plan.score, end, reach: toReach(plan) };
 }

@@ -11,13 +11,13 @@ export function counted(sets) {
 }
 
 /** The same with their rests: [8, 5, 5, 5], [15, 12, 12] -> [{size: 8, times: 1, rest_s: 15}, {size: 5, times: 3, rest_s: 12}]. */
-export function tiers(sets, rests_s) {
+export function tiers({ sets, rests_s, rests_breaths }) {
   const found = [];
   sets.forEach((size, index) => {
     const rest_s = rests_s[index] ?? null;
     const last = found.at(-1);
     if (last && last.size === size && (last.rest_s === rest_s || rest_s === null)) last.times += 1;
-    else found.push({ size, times: 1, rest_s });
+    else found.push({ size, times: 1, rest_s, breaths: rests_breaths[index] ?? null });
   });
   return found;
 }

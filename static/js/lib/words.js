@@ -2,7 +2,7 @@
 import { length, load, number, percent, span } from "./format.js";
 
 const ORDER = ["zero", "one", "two", "few", "many", "other"];  // gettext numbers its plural forms in this order
-const state = { lang: "en", messages: {}, codes: {}, names: {}, units: { mass: "kg", length: "m" } };
+const state = { lang: "en", messages: {}, codes: {}, movements: {}, units: { mass: "kg", length: "m" } };
 
 async function fetchWords(address) {
   const response = await fetch(address);
@@ -10,10 +10,10 @@ async function fetchWords(address) {
   return response.json();
 }
 
-/** Load the words of the interface and of one workout. `names` maps movement keys to their English names. */
-export async function loadWords(lang, code, names) {
+/** Load the words of the interface and of one workout. `movements`: the workout's own entries. */
+export async function loadWords(lang, code, movements) {
   const both = await Promise.all([fetchWords(`/words/${lang}.json`), fetchWords(`/w/${code}/words/${lang}.json`)]);
-  Object.assign(state, { lang, names, codes: both[0].codes, messages: { ...both[1].messages, ...both[0].messages } });
+  Object.assign(state, { lang, movements, codes: both[0].codes, messages: { ...both[1].messages, ...both[0].messages } });
 }
 
 export const useUnits = (units) => { state.units = units; };
@@ -35,7 +35,12 @@ export function ngettext(one, many, n, parameters = {}) {
   return put(forms[Math.min(index, forms.length - 1)] || many, { n: number(n), ...parameters });
 }
 
-export const movementName = (key) => _(state.names[key] ?? key);
+export const movementName = (key) => (key === "rest" ? _("Rest") : _(state.movements[key]?.name ?? key));
+
+export function holdName(movement, key) {
+  const hold = state.movements[movement]?.holds.find((one) => one.key === key);
+  return _(hold?.name ?? key);
+}
 
 export const groupName = (group) => state.codes[`group.${group}`] ?? group;
 

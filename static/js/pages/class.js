@@ -67,8 +67,7 @@ function sayIfChanged() {
 }
 
 async function start() {
-  const names = Object.fromEntries(Object.entries(workout.movements).map(([key, entry]) => [key, entry.name]));
-  await Promise.all([session.open(), loadWords(document.documentElement.lang, code, names).catch(() => {})]);
+  await Promise.all([session.open(), loadWords(document.documentElement.lang, code, workout.movements).catch(() => {})]);
   useUnits(session.athlete.units);
   const parts = { plan: new PlanView(screen("plan"), session), card: new Card(screen("card"), session), warmUp: new WarmUp(screen("warm-up"), session) };
   const heat = new HeatScreen(screen("heat"), session);

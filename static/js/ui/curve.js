@@ -15,7 +15,7 @@ function grid() {
 }
 
 function bands(blocks, end_s) {
-  return blocks.map((block, index) => svg("rect", {
+  return blocks.filter((block) => block.start_s !== null).map((block, index) => svg("rect", {
     class: `curve__band ${index % 2 ? "curve__band--other" : ""}`,
     x: across(block.start_s, end_s), width: Math.max(1, across(block.end_s - block.start_s, end_s) - 1), y: HIGH + 6, height: BAND,
   }));

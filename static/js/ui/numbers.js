@@ -3,9 +3,10 @@ import { el, find, refill } from "../lib/dom.js";
 import { isClose } from "../lib/heat.js";
 import { fromShown, shownUnit, toShown } from "../lib/format.js";
 import { answerKey, inUnits, isPersonal } from "../lib/numbers.js";
-import { _, movementName } from "../lib/words.js";
+import { _ } from "../lib/words.js";
 import { choice } from "./choice.js";
 import { howToFind } from "./find-out.js";
+import { numberName } from "./number-name.js";
 import { Stepper } from "./stepper.js";
 
 const named = (list) => list.map(({ key, name }) => ({ key, name: _(name) }));
@@ -31,20 +32,6 @@ function unitChoices(session) {
   ];
 }
 
-function label(question) {
-  const movement = question.movement && movementName(question.movement);
-  const texts = {
-    max_unbroken: () => _("{movement}: most in one go", { movement }),
-    one_rep_max: () => _("{movement}: heaviest single", { movement }),
-    repeat_test: () => _("{movement}: again, one minute after an all-out set", { movement }),
-    seconds_per_unit: () => _("{movement}: seconds for one, when fresh", { movement }),
-    effort: () => _("{movement}: best time over {m} m", { movement, m: question.m }),
-    body_mass: () => _("Your body mass"),
-    height: () => _("Your height"),
-  };
-  return texts[question.kind]?.() ?? question.kind;
-}
-
 function unitName(question, units) {
   const words = { reps: _("reps"), cal: _("calories"), s: question.kind === "effort" ? _("min:s") : _("s") };
   return words[question.unit] ?? shownUnit(question.unit, units);
@@ -62,7 +49,7 @@ function ask(question, session) {
     filled.hidden = value !== null;
   };
   const stepper = new Stepper({
-    label: label(question), unit: unitName(question, units), question: inUnits(question, units),
+    label: numberName(question), unit: unitName(question, units), question: inUnits(question, units),
     value: kept === null ? null : toShown(kept, question.unit, units),
     onChange: (shown) => keep(shown === null ? null : fromShown(shown, question.unit, units)),
   });

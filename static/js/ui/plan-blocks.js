@@ -1,18 +1,18 @@
 /** The break-up, block by block: sets as a row of large numerals standing on tape, the rests between them in the calm colour. */
 import { el } from "../lib/dom.js";
-import { breaths, clock, load, number, span } from "../lib/format.js";
+import { clock, load, number, span } from "../lib/format.js";
 import { byRounds, counted, tiers } from "../lib/tiers.js";
-import { _, amount, movementName, ngettext, say } from "../lib/words.js";
+import { _, amount, holdName, movementName, ngettext, say } from "../lib/words.js";
 
 const MOST_NUMERALS = 14;  // more sets than this are read better counted together
 
-const restText = (rest_s) => _("rest {time}, {breaths}", { time: span(rest_s), breaths: ngettext("{n} breath", "{n} breaths", breaths(rest_s)) });
+const restText = (rest_s, breaths) => _("rest {time}, {breaths}", { time: span(rest_s), breaths: ngettext("{n} breath", "{n} breaths", breaths) });
 
 /** The tiers in words, for a screen reader and for whoever would rather read: "8, then 5 sets of 6, rest 12 s, 4 breaths". */
 export function setsInWords(block) {
-  const parts = tiers(block.sets, block.rests_s).map(({ size, times, rest_s }) => {
+  const parts = tiers(block).map(({ size, times, rest_s, breaths }) => {
     const set = times > 1 ? _("{times} sets of {size}", { times: number(times), size: number(size, 1) }) : number(size, 1);
-    return rest_s ? `${set}, ${restText(rest_s)}` : set;
+    return rest_s ? `${set}, ${restText(rest_s, breaths)}` : set;
   });
   return parts.reduce((before, part) => _("{before}; then {part}", { before, part }));
 }
@@ -25,6 +25,7 @@ function numerals(block) {
 }
 
 function body(block) {
+  if (block.sets.length === 0) return [];
   if (block.mode === "all_out") return [el("p", { class: "numeral block__big" }, _("All out")), el("p", {}, _("No planned breaks: go until you must stop, start again at once."))];
   if (block.mode === "unbroken" || (block.mode === "cadence" && block.sets.length < 2)) {
     return [el("p", { class: "numeral block__big" }, block.mode === "cadence" ? _("Steady") : _("In one go"))];
@@ -39,8 +40,8 @@ function facts(block) {
   const pairs = [
     block.seconds_per_unit && [_("Pace"), block.unit === "reps" ? _("one every {time}", { time: span(block.seconds_per_unit) }) : null],
     block.switch_every && [_("Switch sides"), _("every {amount}", { amount: amount(block.switch_every, block.unit) })],
-    block.hold && [_("Hold"), block.holdName ?? say(block.hold)],
-    [_("On the clock"), `${clock(block.start_s)} \u2013 ${clock(block.end_s)}`],
+    block.hold && [_("Hold"), holdName(block.movement, block.hold)],
+    block.start_s !== null && [_("On the clock"), `${clock(block.start_s)} \u2013 ${clock(block.end_s)}`],
   ];
   return el("dl", { class: "facts" }, pairs.filter((pair) => pair && pair[1]).map(([term, text]) => el("div", {}, el("dt", {}, term), el("dd", {}, text))));
 }
@@ -62,13 +63,11 @@ export function blockTitle(block, units) {
 }
 
 function one(block, context) {
-  const position = (block.index % context.perRound) + 1;
-  const late = context.cap && block.start_s > context.cap;
+  const position = block.block;
   return el("article", { class: "block stack", "data-block": block.index, "data-mode": block.mode },
     el("header", { class: "block__head" },
       el("span", { class: "block__place numeral", "aria-hidden": "true" }, number(position)),
       el("h3", {}, movementName(block.movement), el("small", {}, blockTitle(block, context.units)))),
-    late ? el("p", { class: "notice" }, _("After the cap: a plan for the day you get this far.")) : null,
     body(block), facts(block), reasons(block),
     adviceFor(context, position).map((own) => advice(own.text)));
 }
@@ -80,7 +79,7 @@ function roundsTitle(group, count) {
   return el("h2", { class: "rounds" }, text);
 }
 
-/** `context`: {workout, option, units, perRound, cap}. */
+/** `context`: {workout, option, units}. */
 export function planBlocks(plan, context) {
   const groups = byRounds(plan.blocks);
   const count = groups.reduce((sum, group) => sum + group.rounds.length, 0);

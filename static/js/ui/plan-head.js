@@ -1,50 +1,54 @@
-/** The headline of a plan: the likely time with its range, or where the cap finds you and when to be there. */
+/** The headline of a plan: the likely time with its range, or how far you get and when to be at the block that decides. */
 import { el } from "../lib/dom.js";
 import { clock, number } from "../lib/format.js";
 import { headline } from "../lib/headline.js";
 import { _, amount, movementName } from "../lib/words.js";
 
-const shown = (kind, value) => (kind === "time" ? clock(value) : number(value));
-
-/** A score in a few characters: "9:40", or "31 of 40 reps" where the cap comes first. */
+/** A score in a few characters: "9:40", or "31 of 40 reps, Ring dip" where the end comes first. */
 export function shortScore(plan) {
-  const told = headline(plan);
-  if (told.kind === "time" && told.finishes) return clock(told.likely);
-  return told.movement ? _("{done} of {amount}, {movement}", { done: number(told.done), amount: number(told.amount), movement: movementName(told.movement) }) : number(told.likely);
+  const { end, likely } = headline(plan);
+  return end ? _("{done} of {amount}, {movement}", { done: number(end.done), amount: amount(end.amount, end.unit), movement: movementName(end.movement) }) : clock(likely);
 }
 
 /** Shorter still, where the movement is plain from what stands around it. */
 export function barestScore(plan) {
-  const told = headline(plan);
-  return told.movement ? _("{done} of {amount}", { done: number(told.done), amount: amount(told.amount, told.unit) }) : clock(told.likely);
+  const { end, likely } = headline(plan);
+  return end ? _("{done} of {amount}", { done: number(end.done), amount: amount(end.amount, end.unit) }) : clock(likely);
 }
 
+/** The band from a good day to a bad one; where the cap divides it, a time on one side and a count on the other. */
 export function scoreRange(plan) {
-  const { kind, low, high } = headline(plan);
-  return _("{low} to {high}", { low: shown(kind, low), high: shown(kind, high) });
+  const { kind, low, high, high_count, high_s } = plan.score;
+  if (kind === "time" && high === null) return _("{time} to a count of {count} at the cap", { time: clock(low), count: number(high_count) });
+  if (kind === "time") return _("{low} to {high}", { low: clock(low), high: clock(high) });
+  if (high_s) return _("a count of {count} to finishing in {time}", { count: number(low), time: clock(high_s) });
+  return _("a count of {low} to {high}", { low: number(low), high: number(high) });
 }
 
-function finishing(told) {
+const band = (plan) => el("p", {}, _("Eight days of ten: {range}.", { range: scoreRange(plan) }));
+
+function finishing(plan) {
   return [
     el("p", { class: "eyebrow" }, _("Likely time")),
-    el("p", { class: "numeral numeral--huge head__number" }, clock(told.likely)),
-    el("p", { class: "lead" }, _("Eight days of ten between {low} and {high}.", { low: clock(told.low), high: clock(told.high) })),
+    el("p", { class: "numeral numeral--huge head__number" }, clock(plan.score.likely)),
+    band(plan),
   ];
 }
 
-function capped(told) {
-  const movement = movementName(told.movement);
+function ended(plan, { end, reach, likely, count_in_all }) {
+  const movement = movementName(end.movement);
   return [
-    el("p", { class: "eyebrow" }, _("The cap finds you here")),
-    el("p", { class: "numeral numeral--huge head__number" }, number(told.done), el("span", { class: "head__of" }, _("of {amount}", { amount: amount(told.amount, told.unit) }))),
-    el("p", { class: "lead" }, told.round > 1 ? _("{movement}, round {round}", { movement, round: told.round }) : movement),
-    told.reach_s > 0 && el("p", { class: "lead head__reach" }, _("Be there by {time}: every second sooner is work you get to do.", { time: clock(told.reach_s) })),
-    told.kind !== "time" && el("p", {}, _("Likely count {likely}, from {low} to {high}.", { likely: number(told.likely), low: number(told.low), high: number(told.high) })),
+    el("p", { class: "eyebrow" }, end.gate ? _("This far, then the gate") : _("The cap finds you here")),
+    el("p", { class: "numeral numeral--huge head__number" }, number(end.done), el("span", { class: "head__of" }, _("of {amount}", { amount: amount(end.amount, end.unit) }))),
+    el("p", { class: "lead" }, end.round > 1 ? _("{movement}, round {round}", { movement, round: end.round }) : movement),
+    reach && el("p", { class: "lead head__reach" }, _("{movement} decides it: be there by {time}.", { movement: movementName(reach.movement), time: clock(reach.at_s) })),
+    el("p", {}, _("Likely count {likely} of {all}.", { likely: number(likely), all: number(count_in_all) })),
+    band(plan),
   ];
 }
 
 export function planHead(plan) {
   const told = headline(plan);
   const tie = told.tie_break_s ? el("p", {}, _("Tie-break at {time}.", { time: clock(told.tie_break_s) })) : null;
-  return el("section", { class: "head panel panel--slab stack stack--s", "aria-label": _("Likely score") }, (told.movement ? capped(told) : finishing(told)).filter(Boolean), tie);
+  return el("section", { class: "head panel panel--slab stack stack--s", "aria-label": _("Likely score") }, told.end ? ended(plan, told) : finishing(plan), tie);
 }

@@ -1,16 +1,21 @@
 /** Why the plan is as it is, what to mind, and which numbers were filled in for want of the athlete's own. */
 import { el } from "../lib/dom.js";
 import { _, say } from "../lib/words.js";
+import { numberName } from "./number-name.js";
 
-const list = (codes) => el("ul", {}, codes.map((code) => el("li", {}, say(code))));
+const SAID_BELOW = "number_guessed";  // the filled numbers have a list of their own
+
+const list = (lines) => el("ul", {}, lines.map((line) => el("li", {}, line)));
 
 export function planWarnings(plan) {
-  return (plan.warnings ?? []).map((warning) => el("p", { class: "notice notice--warn", "data-warning": warning.code }, say(warning)));
+  const warnings = plan.warnings.filter((warning) => warning.code !== SAID_BELOW);
+  if (warnings.length === 0) return null;
+  return el("section", { class: "notice notice--warn stack stack--s", "data-warnings": "" }, el("p", { class: "notice__title" }, _("Mind this")), list(warnings.map(say)));
 }
 
 export function planReasons(plan) {
   if (!plan.reasons?.length) return null;
-  return el("section", { class: "stack stack--s" }, el("h2", {}, _("What limits you, and why this plan")), list(plan.reasons));
+  return el("section", { class: "stack stack--s" }, el("h2", {}, _("What limits you, and why this plan")), list(plan.reasons.map(say)));
 }
 
 export function planFilled(plan) {
@@ -18,5 +23,5 @@ export function planFilled(plan) {
   return el("section", { class: "stack stack--s", "data-filled": "" },
     el("h2", {}, _("Numbers we filled in")),
     el("p", { class: "soft" }, _("You did not give these, so the plan uses what is usual and is more careful for it.")),
-    list(plan.filled), el("p", {}, el("a", { href: "#numbers" }, _("Give your own"))));
+    list(plan.filled.map(({ movement, number }) => numberName({ movement, kind: number }))), el("p", {}, el("a", { href: "#numbers" }, _("Give your own"))));
 }

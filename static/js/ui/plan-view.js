@@ -44,8 +44,7 @@ export class PlanView {
 
   #show(plan) {
     const { workout, athlete, state } = this.#session;
-    const option = workout.options.find(({ key }) => key === state.option);
-    const context = { workout, option: state.option, units: athlete.units, perRound: option.blocks.length, cap: option.cap_s ?? workout.cap_s };
+    const context = { workout, option: state.option, units: athlete.units };
     refill(find("plan-head", this.root), planHead(plan), planWarnings(plan));
     refill(find("plan-body", this.root), planBlocks(plan, context));
     refill(find("plan-why", this.root), planReasons(plan), curve(plan), planFilled(plan));

@@ -61,7 +61,7 @@ class Pen {
 function draw(pen, model) {
   const { ink, rest } = pen.colours;
   pen.words(model.title, 64, ink);
-  pen.words(model.score, 44, ink);
+  if (model.score) pen.words(model.score, 44, ink);
   for (const row of model.rows) {
     pen.strip();
     if (row.rounds) pen.words(row.rounds, 36, ink);
