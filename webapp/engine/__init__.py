@@ -11,6 +11,20 @@ One exception, `EngineError`, a subclass of ValueError with a code and the offen
 
 from .breakups import break_up, judge_break_up, reps_over_sets
 from .errors import EngineError
+from .judge import judge
 from .planner import plan
+from .questions import questions
+from .replan import replan
+from .table import class_table
 
-__all__ = ["EngineError", "break_up", "judge_break_up", "plan", "reps_over_sets"]
+__all__ = [
+    "EngineError",
+    "break_up",
+    "class_table",
+    "judge",
+    "judge_break_up",
+    "plan",
+    "questions",
+    "replan",
+    "reps_over_sets",
+]

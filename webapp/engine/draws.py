@@ -6,7 +6,7 @@ The same seed gives the same draws on server and phone: a small generator of our
 import math
 
 from .parameters import CADENCE_SD, RECOVERY_SD
-from .whole import LONGEST_S, live_through
+from .whole import LONGEST_S, at_rest, live_through
 
 DRAWS = 48  # in pairs z, −z; chosen: twice as many moved the band's ends by under 0.5 %
 MODULUS = 2147483647  # Park & Miller 1988, "minimal standard" generator with the multiplier 48271
@@ -64,7 +64,7 @@ def draw_people(stints: list, seed: int, gain: float) -> list:
 def outcomes(stints: list, breakups: list, people: list, cap_s: float | None) -> list:
     """Return how the plan goes for each of the people, up to the cap."""
     until_s = LONGEST_S if cap_s is None else cap_s
-    return [live_through(stints, breakups, person["factors"], person["paces"], person["gain"], until_s) for person in people]
+    return [live_through(stints, breakups, person["factors"], person["paces"], person["gain"], until_s, at_rest()) for person in people]
 
 
 def fail_share(results: list) -> float:
@@ -75,16 +75,3 @@ def fail_share(results: list) -> float:
 def fail_share_of(results: list, index: int) -> float:
     """Return the share of people with a failed step in one stint. [0–1]"""
     return len([1 for result in results if index < len(result["fails"]) and result["fails"][index] > 0]) / len(results)
-
-
-def normal_quantile(share: float) -> float:
-    """Return z with a normal number below z in `share` of cases, for 0 < share < 1.
-
-    Abramowitz & Stegun 1964, 26.2.23, error under 4.5e-4 (from memory, checked against `statistics.NormalDist` in the tests).
-    """
-    tail = min(share, 1 - share)
-    t = math.sqrt(-2 * math.log(tail))
-    above = 2.515517 + 0.802853 * t + 0.010328 * t * t
-    below = 1 + 1.432788 * t + 0.189269 * t * t + 0.001308 * t * t * t
-    z = t - above / below
-    return -z if share < 0.5 else z

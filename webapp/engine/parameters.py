@@ -26,6 +26,7 @@ BREATH_S = 3.0  # s, one calm breath in and out while resting hard; chosen, rest
 # --- Plans ---------------------------------------------------------------------------------------
 HELD_BACK = 0.15  # share of the reserve never spent by `break_up` unless said otherwise; chosen
 FAIL_RISK = {"steady": 0.05, "even": 0.15, "bold": 0.30}  # most chance of any failed rep; chosen
+CAUTION = [0.3, 0.6, 0.9, 1.2, 1.6, 2.0, 2.5]  # standard deviations below the numbers that a plan may be made for; chosen
 CADENCE_QUICKEST = 0.9  # share of the usual seconds per unit; chosen
 CADENCE_SLOWEST = 1.25
 SAME_TIME = 0.01  # plans this near to the best time count as equal: the one with fewest breaks wins; chosen
@@ -67,10 +68,26 @@ LEVEL_PACE = {"new": 1.15, "regular": 1.0, "keen": 0.93, "expert": 0.87}  # shar
 RIEGEL_EXPONENT = 1.06  # Riegel 1981, American Scientist 69:285–290 (exponent from memory, high confidence)
 FIVE_KM = 5000.0  # m
 MIXED_PACE = 1.05  # of the even pace alone over five kilometres, between other work; chosen
-SMALL_MAX_SD = 0.25  # a largest set of up to three hides a wide range of cost (M = 2: 0.33–0.5)
+SMALL_MAX_SD = 0.15  # a largest set of up to three hides a range of cost (M = 2: 0.33–0.5)
 
 # --- Resolution ----------------------------------------------------------------------------------
 FEW_STEPS = 40  # steps a largest set (or the work) is cut into when units are small; chosen: halving them moved times by under 0.5 %
 STYLES = ["steady", "even", "bold"]
 GAIN_AS_CAPACITY = 0.3  # doubt in recovery counts as this share of the same doubt in capacity; chosen, measured on the benchmark's grid
 GROUPS = ["push", "pull", "grip", "overhead", "legs", "hinge", "trunk"]
+SENSITIVITY_STEP = 0.75  # of the largest set, at which the cost is found again to see how it moves with it; chosen
+
+# --- Work that ends by breath --------------------------------------------------------------------
+PACED_DEPTH = 0.35  # depth at which it settles in its primary group at the usual pace; chosen: it can be kept up for many minutes
+
+# --- What is asked -------------------------------------------------------------------------------
+EFFORT_M = {"row": 2000, "run": 1000}  # m, distances people know a best time for; common practice, no source
+HARD_SHARE = 0.4  # a movement asked for this share of one's largest set, or more, could stop one; chosen
+MOST_NEEDED = 3  # numbers asked before the first plan; chosen: a plan in under a minute
+TABLE_ROWS = [[0, 0], [1, 4], [5, 9], [10, 19], [20, 29], [30, None]]  # brackets of the largest set on the class sheet; chosen with coaches in mind
+
+# --- Live re-plan --------------------------------------------------------------------------------
+FORM_PRIOR_S = 120.0  # s of work as planned that the first belief in one's form weighs; chosen
+FORM_LOWEST = 0.7
+FORM_HIGHEST = 1.2
+REPLAN_CAUTION = {"steady": 1.2, "even": 0.9, "bold": 0.6}  # standard deviations below the numbers; chosen, near what plans come to

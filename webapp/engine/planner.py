@@ -8,13 +8,13 @@ where it will end.
 import math
 
 from .checks import choice, mapping, number, whole_number
-from .draws import draw_people, fail_share, normal_quantile, outcomes
+from .draws import draw_people, fail_share, outcomes
 from .errors import EngineError
-from .parameters import FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD, STYLES
+from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD, STYLES
 from .report import report
 from .reserve import slow_gain
 from .stints import division_of, make_stints, option_of
-from .whole import LONGEST_S, break_up_all, live_through
+from .whole import LONGEST_S, Start, at_rest, break_up_all, break_up_stint, live_through
 
 
 def settings_of(settings) -> dict:
@@ -46,61 +46,58 @@ def gain_from(numbers: dict) -> float:
     return sum(gains) / len(gains) if len(gains) > 0 else slow_gain(None, 2.0)
 
 
-def contested(stints: list) -> int:
-    """Return how many movements are hard enough that a plan of theirs could fail."""
-    movements = []
-    for stint in stints:
-        if stint["kind"] == "local" and stint["steps"] > 0.4 * stint["max_steps"] and stint["movement"] not in movements:
-            movements.append(stint["movement"])
-    return max(1, len(movements))
-
-
-def factors_for(stints: list, risk: float) -> list[float]:
-    """Return the capacity to plan for, one per stint, so that all movements together fail in about `risk` of cases."""
-    each = 1 - math.pow(1 - risk, 1 / contested(stints))
-    z = normal_quantile(each)
+def factors_for(stints: list, z: float) -> list[float]:
+    """Return the capacity to plan for, one per stint: `z` standard deviations of its doubt below what was given."""
     doubt = GAIN_AS_CAPACITY * RECOVERY_SD
-    return [math.exp(z * math.sqrt(stint["sd"] * stint["sd"] + doubt * doubt)) for stint in stints]
+    return [math.exp(-z * math.sqrt(stint["sd"] * stint["sd"] + doubt * doubt)) for stint in stints]
 
 
-def lay_out(stints: list, risk: float, gain: float, cap_s: float | None, hints: list) -> dict:
-    """Return stints and break-ups for a risk of failing, up to where the cap or a gate ends it.
+def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None, hints: list, start: Start) -> dict:
+    """Return stints and break-ups planned for these shares of the numbers, up to where the cap or a gate ends it.
 
     Returns
     -------
-    dict : stints (the last one shortened to what goes before the cap), breakups, factors.
+    dict : stints, the last one shortened to what goes before the cap, breakups; capped : whether anything was cut off;
+    whole : the break-ups before cutting, hints for the next.
     """
-    factors = factors_for(stints, risk)
-    breakups = break_up_all(stints, factors, gain, hints)
+    made = break_up_all(stints, factors, gain, hints, start)
+    layout = {"stints": stints, "breakups": made["breakups"], "capped": False, "whole": made["breakups"]}
     if cap_s is None:
-        return {"stints": stints, "breakups": breakups, "capped": False}
-    end = as_given(stints, breakups, gain, cap_s)
-    if end["finished"] or len(end["done"]) < len(breakups) and stints[len(end["done"])]["kind"] == "gate":
-        return {"stints": stints, "breakups": breakups, "capped": False}
-    return up_to_cap(stints, breakups, factors, gain, cap_s, end)
+        return layout
+    end = as_given(stints, made["breakups"], gain, cap_s, start)
+    if end["finished"] or at_gate(stints, end):
+        return layout
+    return {**up_to_cap(stints, made, factors, gain, cap_s, start), "whole": made["breakups"]}
 
 
-def as_given(stints: list, breakups: list, gain: float, until_s: float) -> dict:
+def at_gate(stints: list, result: dict) -> bool:
+    """Did it end at a movement that cannot be done?"""
+    begun = len(result["done"])
+    return begun < len(stints) and stints[begun]["kind"] == "gate" and (begun == 0 or result["done"][begun - 1] == stints[begun - 1]["steps"])
+
+
+def as_given(stints: list, breakups: list, gain: float, until_s: float, start: Start) -> dict:
     """Return how the plan goes for the athlete exactly as the numbers say."""
     ones = [1.0] * len(stints)
-    return live_through(stints, breakups, ones, ones, gain, until_s)
+    return live_through(stints, breakups, ones, ones, gain, until_s, start)
 
 
-def up_to_cap(stints: list, breakups: list, factors: list[float], gain: float, cap_s: float, end: dict) -> dict:
+def up_to_cap(stints: list, made: dict, factors: list[float], gain: float, cap_s: float, start: Start) -> dict:
     """Return the layout that gets furthest by the cap: the last stint is planned for just what fits, so it may end on a larger set."""
+    end = as_given(stints, made["breakups"], gain, cap_s, start)
     last = max(0, len(end["done"]) - 1)
-    reached = 0 if len(end["done"]) == 0 else end["done"][last]
-    best = shortened(stints, breakups, last, max(1, reached))
-    stint = stints[last]
-    if stint["kind"] != "local":
+    low = 1 if len(end["done"]) == 0 else max(1, end["done"][last])
+    best = shortened(stints, made["breakups"], last, low)
+    if stints[last]["kind"] != "local":
         return best
-    low = max(1, reached)
-    high = min(stint["steps"], low + max(3, low // 3))
+    high = min(stints[last]["steps"], low + max(3, low // 3))
     while low < high:
         middle = (low + high + 1) // 2
-        cut = shortened(stints, breakups, last, middle)
-        cut["breakups"] = break_up_all(cut["stints"], factors, gain, breakups[:last])
-        if as_given(cut["stints"], cut["breakups"], gain, cap_s)["finished"]:
+        stint = {**stints[last], "steps": middle}
+        breakup = break_up_stint(made["states"][last], stint, factors[last], gain, 0.0, [])
+        breakups = [] + made["breakups"][:last] + [breakup]
+        cut = {"stints": [] + stints[:last] + [stint], "breakups": breakups, "capped": True}
+        if as_given(cut["stints"], breakups, gain, cap_s, start)["finished"]:
             low = middle
             best = cut
         else:
@@ -110,7 +107,6 @@ def up_to_cap(stints: list, breakups: list, factors: list[float], gain: float, c
 
 def shortened(stints: list, breakups: list, last: int, steps: int) -> dict:
     """Return the layout cut off after `steps` of the stint `last`, its break-up cut as it stands."""
-    stint = {**stints[last], "steps": steps}
     sets = []
     left = steps
     for count in breakups[last]["sets"]:
@@ -118,36 +114,43 @@ def shortened(stints: list, breakups: list, last: int, steps: int) -> dict:
             sets.append(min(left, count))
             left = left - count
     breakup = {**breakups[last], "sets": sets, "rests_s": breakups[last]["rests_s"][: max(0, len(sets) - 1)], "plan": []}
-    return {"stints": [] + stints[:last] + [stint], "breakups": [] + breakups[:last] + [breakup], "capped": True}
+    cut = {**stints[last], "steps": steps}
+    return {"stints": [] + stints[:last] + [cut], "breakups": [] + breakups[:last] + [breakup], "capped": True}
 
 
 def candidates(stints: list, style: str, people: list, gain: float, cap_s: float | None) -> list:
-    """Return layouts for every risk the style allows, the most careful first, each with what happens to `people`."""
+    """Return layouts of different caution, each with what happens to `people`; the least caution the style allows is among them.
+
+    The share of people who fail falls with caution, so the ladder of cautions is bisected; each layout starts from the one before.
+    """
     found = []
     hints = []
-    for other in STYLES:
-        layout = lay_out(stints, FAIL_RISK[other], gain, cap_s, hints)
-        layout["style"] = other
+    low = 0
+    high = len(CAUTION) - 1
+    while low <= high:
+        middle = (low + high) // 2
+        layout = lay_out(stints, factors_for(stints, CAUTION[middle]), gain, cap_s, hints, at_rest())
         layout["results"] = outcomes(layout["stints"], layout["breakups"], people, cap_s)
         layout["risk"] = fail_share(layout["results"])
-        layout["expected"] = expected(layout, cap_s)
+        layout["expected"] = expected(stints, layout["results"])
         found.append(layout)
-        hints = [] if layout["capped"] else layout["breakups"]
-        if other == style:
-            break
+        hints = layout["whole"]
+        if layout["risk"] <= FAIL_RISK[style] + 1e-9:
+            high = middle - 1
+        else:
+            low = middle + 1
     return found
 
 
-def expected(layout: dict, cap_s: float | None) -> float:
-    """Return what a layout costs over the draws: the mean time, and for those the cap finds, the cap and what they leave undone. [s]"""
+def expected(stints: list, results: list) -> float:
+    """Return what a layout costs over the draws: the mean time, with the bare work left undone where it did not get done. [s]"""
     total = 0.0
-    for result in layout["results"]:
+    for result in results:
         total = total + result["seconds"]
-        if not result["finished"]:
-            for index in range(len(layout["stints"])):
-                done = result["done"][index] if index < len(result["done"]) else 0
-                total = total + (layout["stints"][index]["steps"] - done) * layout["stints"][index]["seconds"]
-    return total / len(layout["results"])
+        for index in range(len(stints)):
+            done = result["done"][index] if index < len(result["done"]) else 0
+            total = total + (stints[index]["steps"] - done) * stints[index]["seconds"]
+    return total / len(results)
 
 
 def chosen(layouts: list, style: str) -> dict:
@@ -184,7 +187,7 @@ def plan(workout: dict, numbers: dict, settings: dict) -> dict:
     stints = make_stints(workout, option, division, numbers, wanted["form"], gain)
     people = draw_people(stints, wanted["seed"], gain)
     layout = chosen(candidates(stints, wanted["style"], people, gain, cap_s), wanted["style"])
-    likely = as_given(layout["stints"], layout["breakups"], gain, LONGEST_S if cap_s is None else cap_s)
+    likely = as_given(layout["stints"], layout["breakups"], gain, LONGEST_S if cap_s is None else cap_s, at_rest())
     return report(workout, option, stints, layout, whole_result(stints, layout, likely), gain, cap_s, wanted)
 
 

@@ -3,9 +3,10 @@
 from .draws import fail_share_of
 from .parameters import BREATH_S, GATE_TRY_EVERY_S
 from .reasons import block_reasons, deciding, plan_reasons, plan_warnings
-from .score import count_of, score_of
+from .score import carried_on, count_of, score_of
 from .trace import trace
 from .units import whole
+from .whole import at_rest
 
 
 def report(workout: dict, option: dict, stints: list, layout: dict, likely: dict, gain: float, cap_s: float | None, wanted: dict) -> dict:
@@ -16,12 +17,13 @@ def report(workout: dict, option: dict, stints: list, layout: dict, likely: dict
     stints : the whole workout's. layout : what was planned of it, with the drawn people's results. likely : how it goes as given.
     """
     planned = layout["stints"]
-    course = trace(planned, layout["breakups"], gain)
+    course = trace(planned, layout["breakups"], gain, at_rest())
     blocks = []
     for index in range(len(stints)):
         blocks.append(block_of(workout, stints, layout, course, likely, index))
     tie = option.get("tie_break_after_block")
-    score = score_of(workout, stints, likely, layout["results"], tie_break(stints, course, tie))
+    results = [carried_on(result, stints, planned, course, cap_s) for result in layout["results"]]
+    score = score_of(workout, stints, likely, results, tie_break(stints, course, tie))
     where = deciding(stints, layout, course)
     made = {
         "option": option.get("key"),
@@ -35,7 +37,14 @@ def report(workout: dict, option: dict, stints: list, layout: dict, likely: dict
     }
     made["reasons"] = plan_reasons(made, stints, where)
     made["warnings"] = plan_warnings(workout, made, stints, cap_s)
-    made["basis"] = {"stints": stints, "gain": gain, "cap_s": cap_s, "style": wanted["style"], "seed": wanted["seed"], "tie_break_after_block": tie}
+    made["basis"] = {
+        "stints": stints,
+        "plans": [breakup["plan"] for breakup in layout["whole"]],
+        "gain": gain,
+        "cap_s": cap_s,
+        "style": wanted["style"],
+        "lane": workout.get("lane"),
+    }
     return made
 
 

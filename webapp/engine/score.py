@@ -33,34 +33,35 @@ def full_count(stints: list, workout: dict) -> int:
     return counted(stints, [stint["steps"] for stint in stints], workout)
 
 
-def carried_on(result: dict, all_stints: list, planned: list, course: dict, cap_s: float) -> dict:
+def carried_on(result: dict, stints: list, planned: list, course: dict, cap_s: float | None) -> dict:
     """Return the result of somebody quicker than a plan made to end at the cap, who goes on at the pace of its last block."""
     last = len(planned) - 1
-    if not result["finished"] or last < 0 or len(planned) == len(all_stints) and planned[last]["steps"] == all_stints[last]["steps"]:
+    cut = last + 1 < len(stints) or planned[last]["steps"] < stints[last]["steps"]
+    if cap_s is None or not result["finished"] or not cut or last >= len(course["stints"]):
         return result
-    seconds = course["end_s"] - course["start_s"]
+    seconds = course["stints"][last]["end_s"] - course["stints"][last]["start_s"]
     more = 0
     if seconds > 0:
         more = int(math.floor((cap_s - result["seconds"]) / (seconds / max(1, planned[last]["steps"]))))
     done = result["done"][:]
-    done[last] = min(all_stints[last]["steps"], done[last] + more)
+    done[last] = min(stints[last]["steps"], done[last] + max(0, more))
     return {**result, "finished": False, "done": done}
 
 
-def score_of(workout: dict, all_stints: list, likely: dict, results: list, tie_break_s: float | None) -> dict:
+def score_of(workout: dict, stints: list, likely: dict, results: list, tie_break_s: float | None) -> dict:
     """Return the score: kind, likely, low, high, finishes, finish_chance, tie_break_s, and what the ends of the band are.
 
     Parameters
     ----------
-    all_stints : the whole workout. likely : how it goes as given. results : how it goes for each of the drawn people.
+    stints : the whole workout. likely : how it goes as given. results : how it goes for each of the drawn people.
 
     Returns
     -------
     dict : for kind "time" seconds, low the quicker end, high None where that end does not finish, `high_count` its count;
     for kind "count" counts, low the lesser end, `high_s` the time where the better end finishes.
     """
-    whole = full_count(all_stints, workout)
-    ranked = sorted([rank_of(all_stints, result, workout) for result in results])
+    whole = full_count(stints, workout)
+    ranked = sorted([rank_of(stints, result, workout) for result in results])
     edge = int(math.floor(len(ranked) * BAND))
     best = ranked[edge]
     worst = ranked[len(ranked) - 1 - edge]
@@ -72,7 +73,7 @@ def score_of(workout: dict, all_stints: list, likely: dict, results: list, tie_b
         "tie_break_s": tie_break_s,
         "count_in_all": whole,
     }
-    count = counted(all_stints, likely["done"], workout)
+    count = counted(stints, likely["done"], workout)
     if finishes:
         seconds = likely["seconds"]
         slow_s = max(seconds, worst[1]) if worst[0] == 0 else None

@@ -9,6 +9,7 @@ kind : "local" planned in sets, "paced" done through at a cadence, "skill" done 
 step_units, steps, piece_steps : size of a step [block units], steps in all, steps per piece
 max_steps, sd : largest unbroken set when fresh, and the standard deviation of its logarithm
 seconds : per step when fresh [s]. slots, costs : what a step takes, primary first [0–1]. entry : cost of starting a set [steps]
+give : a largest set `f` times as large stands for costs `f**give` times smaller; under 1 for long sets, where one recovers on the way
 set_up_s, change_s, fail_cost_s, single_wait_s [s]. keep : reserve never spent [0–1]. switch_steps : 0 for never. one_sided : bool
 below_half : the largest set, in pieces, while more than the maximum is still to come. filled, outside : as in `athlete.capacity`
 """
@@ -23,6 +24,9 @@ from .parameters import (
     FAIL_COST_S,
     FEW_STEPS,
     GATE_TRIES,
+    PACED_DEPTH,
+    QUICK_TIME_CONSTANT_S,
+    SENSITIVITY_STEP,
     SINGLE_WAIT_S,
     SMALL_MAX,
     SWITCH_LONGEST_M,
@@ -132,7 +136,7 @@ def rest_stint(amount: float) -> dict:
         "kind": "rest", "load_kg": None, "mark_every": None, "filled": [], "outside": False, "primary": "trunk", "limit": "rest", "keep": 0.0,
         "sd": 0.0, "step_units": amount, "steps": 0, "piece_steps": 1, "max_steps": 1.0, "seconds": amount, "slots": [], "costs": [],
         "entry": 0.0, "set_up_s": 0.0, "change_s": 0.0, "fail_cost_s": 0.0, "single_wait_s": 0.0, "switch_steps": 0,
-        "one_sided": False, "below_half": 1, "tries": 0, "hold": None, "hold_reason": None,
+        "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "hold": None, "hold_reason": None,
     }  # fmt: skip
 
 
@@ -195,15 +199,26 @@ def times_of(stint: dict, entry: dict, given: dict):
         stint["single_wait_s"] = optional("wait_out_of_range", given.get("wait_between_singles_s"), 1, 600, SINGLE_WAIT_S)
 
 
+def known_cost(max_steps: float, stint: dict, gain: float, known: dict) -> float:
+    """Return the cost behind a largest set, found once for each that is asked for."""
+    name = "/".join([stint["movement"], str(int(max_steps * 1000)), str(int(stint["seconds"] * 1000))])
+    if known.get(name) is None:
+        known[name] = cost_per_rep(max(1.0, max_steps), stint["seconds"], stint["entry"], gain)
+    return known[name]
+
+
 def costs_of(stint: dict, entry: dict, block: dict, gain: float, known: dict):
     """Set the slots a stint loads and what a step takes of each, both hands unless the work is one-sided."""
     max_steps = stint["max_steps"]
     if stint["kind"] == "skill":  # a skill ends by a miss: what it takes of the muscles is what it takes of an expert's
         max_steps = max(max_steps, entry["max_by_level"]["expert"] / stint["step_units"])
-    name = "/".join([stint["movement"], str(int(max_steps * 1000)), str(int(stint["seconds"] * 1000)), str(int(stint["entry"] * 1000))])
-    if known.get(name) is None:
-        known[name] = cost_per_rep(max(1.0, max_steps), stint["seconds"], stint["entry"], gain)
-    cost = known[name]
+    cost = PACED_DEPTH * (math.exp(stint["seconds"] / QUICK_TIME_CONSTANT_S) - 1)
+    stint["give"] = 1.0
+    if stint["kind"] != "paced":
+        cost = known_cost(max_steps, stint, gain, known)
+        fewer = max(1.0, SENSITIVITY_STEP * max_steps)
+        if fewer < max_steps:
+            stint["give"] = math.log(known_cost(fewer, stint, gain, known) / cost) / math.log(max_steps / fewer)
     stint["one_sided"] = block.get("sides") == "one" or (block.get("sides") is None and entry["sides"] == "one")
     slots = []
     costs = []

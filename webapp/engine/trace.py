@@ -1,9 +1,9 @@
 """The course of a plan for the athlete as the numbers say: when each set starts, how deep it goes, every group's reserve."""
 
 from .parameters import GROUPS, MISS_RESTART_S
-from .reserve import PAST_ONE, Fatigue, fresh, recover
+from .reserve import PAST_ONE, Fatigue, recover, twin
 from .simulate import SLOTS, any_set
-from .whole import ALL_SLOTS, NEVER_FAILS, segment_of
+from .whole import ALL_SLOTS, NEVER_FAILS, Start, pass_change_over, segment_of
 
 
 def reserves(fatigue: Fatigue) -> list[float]:
@@ -24,7 +24,7 @@ def point(clock: float, fatigue: Fatigue) -> dict:
     return made
 
 
-def trace(stints: list, breakups: list, gain: float) -> dict:
+def trace(stints: list, breakups: list, gain: float, start: Start) -> dict:
     """Return the course of a plan up to a gate or the first step that cannot be done.
 
     Returns
@@ -32,15 +32,13 @@ def trace(stints: list, breakups: list, gain: float) -> dict:
     dict : stints, one mapping for each begun (see `trace_stint`); curve, points of the reserves at the starts and ends of sets;
     fails : None, or {"stint", "step" in that stint counted from 1, "at_s"}.
     """
-    fatigue = fresh(len(SLOTS))
-    clock = 0.0
+    fatigue = twin(start.fatigue)
+    clock = start.clock_s
     courses = []
-    curve = [point(0.0, fatigue)]
+    curve = [point(clock, fatigue)]
     for index in range(len(breakups)):
         stint = stints[index]
-        change_s = stint["change_s"] if index > 0 else 0.0
-        recover(fatigue, ALL_SLOTS, change_s)
-        clock = clock + change_s
+        clock = clock + pass_change_over(fatigue, stint, index > 0 or start.changes)
         if stint["kind"] == "gate":
             break
         course = trace_stint(fatigue, stint, breakups[index], gain, clock, curve)

@@ -19,9 +19,24 @@ NEVER_FAILS = 99.0  # ceiling of work that ends by breath or by a miss, not by d
 LONGEST_S = 4 * 3600.0  # nobody's workout is followed further than this
 
 
+class Start:
+    """Where a run begins: the fatigue, the clock [s], and whether the first stint is come to by a change-over."""
+
+    def __init__(self, fatigue: Fatigue, clock_s: float, changes: bool):
+        self.fatigue = fatigue
+        self.clock_s = clock_s
+        self.changes = changes
+
+
+def at_rest() -> Start:
+    """Return the start of a workout."""
+    return Start(fresh(len(SLOTS)), 0.0, False)
+
+
 def segment_of(stint: dict, factor: float, pace: float) -> Segment:
-    """Return the stint's segment for a capacity `factor` times and seconds `pace` times what was taken."""
-    costs = [cost / factor for cost in stint["costs"]]
+    """Return the stint's segment for a largest set `factor` times and seconds `pace` times what was taken."""
+    ease = math.pow(factor, stint["give"])
+    costs = [cost / ease for cost in stint["costs"]]
     effort = Effort(stint["slots"], costs, stint["seconds"] * pace, stint["entry"])
     other = None
     slots = stint["slots"]
@@ -51,14 +66,14 @@ def able_factor(stint: dict, factor: float) -> float:
     if stint["kind"] != "local":
         return factor
     single = stint["costs"][0] * (1 + stint["entry"])
-    return max(factor, 1.02 * single / (1 - stint["keep"]))
+    return max(factor, math.pow(1.02 * single / (1 - stint["keep"]), 1 / stint["give"]))
 
 
 def ceiling_of(stint: dict, factor: float) -> float:
     """Return the depth no planned step may pass: failure, or what the movement keeps back at the numbers as given."""
     if stint["kind"] != "local":
         return NEVER_FAILS
-    return min(PAST_ONE, (PAST_ONE - stint["keep"]) / factor)
+    return min(PAST_ONE, (PAST_ONE - stint["keep"]) / math.pow(factor, stint["give"]))
 
 
 def steps_of(stint: dict, pieces: list[int]) -> list[int]:
@@ -145,27 +160,39 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
     return {"sets": steps_of(stint, plan_sets(plan)), "rests_s": plan_rests(plan), "lead_s": lead_s, "plan": plan}
 
 
-def break_up_all(stints: list, factors: list[float], gain: float, hints: list) -> list:
+def break_up_all(stints: list, factors: list[float], gain: float, hints: list, start: Start) -> dict:
     """Return the break-up of every stint in turn, up to a gate.
 
     Parameters
     ----------
     factors : capacity to plan for, one per stint. [share of what was given]
     hints : break-ups found for the same stints with other factors, or an empty list.
+
+    Returns
+    -------
+    dict : breakups, one per stint begun (the gate included); states, the fatigue before each, after its change-over.
     """
-    fatigue = fresh(len(SLOTS))
+    fatigue = twin(start.fatigue)
     found = []
+    states = []
     for index, stint in enumerate(stints):
-        pass_change_over(fatigue, stint, index)
+        pass_change_over(fatigue, stint, index > 0 or start.changes)
+        states.append(twin(fatigue))
         breakup = in_one_go(stint)
         if stint["kind"] == "local":
-            starts = [hints[index]["plan"]] if index < len(hints) and len(hints[index]["plan"]) > 0 else like_before(stints, found, index)
-            breakup = break_up_stint(fatigue, stint, factors[index], gain, still_to_come(stints, index), starts)
+            breakup = break_up_stint(fatigue, stint, factors[index], gain, still_to_come(stints, index), hints_for(stints, found, hints, index))
         found.append(breakup)
         if stint["kind"] == "gate":
             break
         do_stint(fatigue, stint, breakup, segment_of(stint, able_factor(stint, factors[index]), 1.0), gain)
-    return found
+    return {"breakups": found, "states": states}
+
+
+def hints_for(stints: list, found: list, hints: list, index: int) -> list:
+    """Return flat plans to start a stint's search from: its own with other factors, else the same block's in the round before."""
+    if index < len(hints) and len(hints[index]["plan"]) > 0:
+        return [hints[index]["plan"]]
+    return like_before(stints, found, index)
 
 
 def like_before(stints: list, found: list, index: int) -> list:
@@ -177,9 +204,9 @@ def like_before(stints: list, found: list, index: int) -> list:
     return []
 
 
-def pass_change_over(fatigue: Fatigue, stint: dict, index: int) -> float:
-    """Let the change-over before the stint pass, in place, and return it. [s]"""
-    seconds = stint["change_s"] if index > 0 else 0.0
+def pass_change_over(fatigue: Fatigue, stint: dict, changes: bool) -> float:
+    """Let the change-over before the stint pass, in place, where there is one, and return it. [s]"""
+    seconds = stint["change_s"] if changes else 0.0
     recover(fatigue, ALL_SLOTS, seconds)
     return seconds
 
@@ -206,7 +233,9 @@ def led(course: Course, lead_s: float) -> Course:
     return course
 
 
-def live_through(stints: list, breakups: list, factors: list[float], paces: list[float], gain: float, until_s: float) -> dict:
+def live_through(
+    stints: list, breakups: list, factors: list[float], paces: list[float], gain: float, until_s: float, start: Start
+) -> dict:
     """Return how the plan goes for somebody whose capacity and pace are not what was given; who fails carries on.
 
     Returns
@@ -214,14 +243,14 @@ def live_through(stints: list, breakups: list, factors: list[float], paces: list
     dict : seconds to the end of the last stint, or `until_s` [s]; finished : bool; done : steps done by then, one per stint begun;
     fails : failed steps, one per stint begun; ends_s : end of each stint finished [s].
     """
-    fatigue = fresh(len(SLOTS))
-    clock = 0.0
+    fatigue = twin(start.fatigue)
+    clock = start.clock_s
     done = []
     fails = []
     ends_s = []
     for index in range(len(breakups)):
         stint = stints[index]
-        clock = clock + pass_change_over(fatigue, stint, index)
+        clock = clock + pass_change_over(fatigue, stint, index > 0 or start.changes)
         if clock >= until_s or stint["kind"] == "gate":
             return {"seconds": min(clock, until_s), "finished": False, "done": done, "fails": fails, "ends_s": ends_s}
         course = live_stint(fatigue, stint, breakups[index], factors[index], paces[index], gain, until_s - clock)

@@ -1,0 +1,149 @@
+"""Which numbers to ask an athlete for this workout, and what each is taken for when not given."""
+
+import math
+
+from .athlete import asks_for_a_set, body_mass, capacity, heaviest_typical, level_of, load_of, seconds_per_unit, typical_load
+from .checks import mapping
+from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SLOW_GAIN, SMALL_MAX
+from .reserve import second_set
+from .stints import division_of, option_of, rounds_of
+from .units import rounded, whole
+
+
+def questions(workout: dict, settings: dict, numbers: dict) -> list:
+    """Return the numbers that matter for an option, those that decide it first.
+
+    Parameters
+    ----------
+    workout, settings, numbers : as in `plan`; of the numbers the level, the body mass and what was already given are used.
+
+    Returns
+    -------
+    list : mappings with kind ("max_unbroken", "one_rep_max", "effort", "body_mass", "repeat_test", "wait_between_singles_s"),
+    movement (None for the body), unit, default (what a plan takes without it), low, high, step, needed (ask it first), maximal
+    (finding it takes an all-out effort), and m for an effort. [units, kg, s]
+    """
+    option = option_of(workout, mapping("settings_not_a_mapping", settings).get("option"))
+    division = division_of(workout, settings.get("division"))
+    demands = demands_of(workout, option, division, numbers)
+    made = []
+    needed = 0
+    for demand in demands:
+        question = question_of(demand, numbers, division)
+        if question is None:
+            continue
+        question["needed"] = demand["hard"] > HARD_SHARE and needed < MOST_NEEDED
+        needed = needed + (1 if question["needed"] else 0)
+        made.append(question)
+    made.extend(sharper(made, demands, numbers))
+    if len([1 for demand in demands if needs_body(demand)]) > 0:
+        made.append(asked("body_mass", None, "kg", body_mass({}), 25, 250, 1, False))
+    return made
+
+
+def asked(kind: str, movement, unit: str, otherwise, low: float, high: float, step: float, maximal: bool) -> dict:
+    """Return one question, not needed unless its asker says so."""
+    return {
+        "kind": kind,
+        "movement": movement,
+        "unit": unit,
+        "default": otherwise,
+        "low": low,
+        "high": high,
+        "step": step,
+        "needed": False,
+        "maximal": maximal,
+    }
+
+
+def demands_of(workout: dict, option: dict, division: str, numbers: dict) -> list:
+    """Return each movement of an option once with what it is asked for: entry, block, how hard it is; hardest first."""
+    demands = []
+    seen = []
+    level_only = {"level": numbers.get("level"), "body_mass_kg": numbers.get("body_mass_kg")}
+    rounds = rounds_of(option)
+    for block in option["blocks"]:
+        movement = block["movement"]
+        if movement == "rest":
+            continue
+        entry = workout["movements"][movement]
+        amounts = [amount if block.get("amount") is None else block.get("amount") for amount in rounds]
+        able = capacity(entry, movement, block, level_only, division)
+        hard = sum(amounts) / max(1.0, able["max_units"]) if entry["limit"] != "lungs" else 0.2
+        if movement in seen:
+            demand = demands[seen.index(movement)]
+            demand["hard"] = demand["hard"] + hard
+        else:
+            seen.append(movement)
+            demands.append({"movement": movement, "entry": entry, "block": block, "hard": hard, "able": able})
+    return sorted(demands, key=lambda demand: -demand["hard"])
+
+
+def question_of(demand: dict, numbers: dict, division: str) -> dict | None:
+    """Return the question a movement asks, None where it asks nothing."""
+    entry = demand["entry"]
+    if entry["ask"] == "effort":
+        return effort_question(demand, numbers)
+    load_kg = load_of(demand["block"], numbers, division)
+    if not asks_for_a_set(entry):
+        return None
+    if entry["ask"] == "one_rep_max" and load_kg is not None:
+        return one_rep_max_question(demand, numbers, load_kg, division)
+    return largest_set_question(demand)
+
+
+def largest_set_question(demand: dict) -> dict:
+    """Return the question for the largest unbroken set, in the movement's own unit."""
+    entry = demand["entry"]
+    scale = 1.0 if demand["block"]["unit"] == entry["unit"] else entry["other_units"][demand["block"]["unit"]]
+    usual = whole(demand["able"]["max_units"] * scale)
+    step = 1 if entry["unit"] == "reps" else 5
+    if entry["unit"] == "m" and entry["max_by_level"]["expert"] <= 60:
+        step = 1
+    if entry["unit"] == "reps" and entry["max_by_level"]["expert"] > 150:
+        step = 10
+    return asked("max_unbroken", demand["movement"], entry["unit"], usual, 0, 10 * entry["max_by_level"]["expert"], step, True)
+
+
+def one_rep_max_question(demand: dict, numbers: dict, load_kg: float, division: str) -> dict:
+    """Return the question for the heaviest single."""
+    entry = demand["entry"]
+    usual_kg = load_kg * (1 + demand["able"]["max_units"] / 30)
+    shares = entry.get("one_rep_max_of_body")
+    if shares is not None and numbers.get("body_mass_kg") is not None:
+        lighter = typical_load(entry, division) / heaviest_typical(entry)
+        usual_kg = shares[level_of(numbers)] * body_mass(numbers) * lighter
+    return asked("one_rep_max", demand["movement"], "kg", rounded(usual_kg, 2.5), 5, 400, 2.5, True)
+
+
+def effort_question(demand: dict, numbers: dict) -> dict | None:
+    """Return the question for a best time over a usual distance, None where the movement has none."""
+    distance_m = EFFORT_M.get(demand["movement"])
+    if distance_m is None:
+        return None
+    pace = seconds_per_unit(demand["entry"], demand["movement"], {}, {"level": numbers.get("level")}, demand["entry"]["unit"], 1.0)
+    alone_s = pace["seconds"] / MIXED_PACE * FIVE_KM * math.pow(distance_m / FIVE_KM, RIEGEL_EXPONENT)
+    question = asked("effort", demand["movement"], "s", rounded(alone_s, 5), distance_m / 8, distance_m * 2, 5, True)
+    question["m"] = distance_m
+    return question
+
+
+def sharper(made: list, demands: list, numbers: dict) -> list:
+    """Return the questions that sharpen the plan of the hardest movement: recovery, or the wait between singles."""
+    if len(made) == 0 or made[0]["kind"] != "max_unbroken":
+        return []
+    first = made[0]
+    given = mapping("numbers_not_a_mapping", mapping("numbers_not_a_mapping", numbers.get("movements")).get(first["movement"]))
+    most = first["default"] if given.get("max_unbroken") is None else given.get("max_unbroken")
+    if first["unit"] == "reps" and 1 <= most and most <= SMALL_MAX:
+        return [asked("wait_between_singles_s", first["movement"], "s", None, 1, 300, 5, False)]
+    if first["unit"] != "reps" or most < REPEAT_TEST_FROM:
+        return []
+    again = second_set(most, demands[0]["entry"]["seconds_per_unit"], SLOW_GAIN)
+    return [asked("repeat_test", first["movement"], "reps", whole(again), 0, 400, 1, True)]
+
+
+def needs_body(demand: dict) -> bool:
+    """Does the body mass move this movement's numbers?"""
+    block = demand["block"]
+    return demand["entry"].get("one_rep_max_of_body") is not None and block.get("load_kg") is not None or block.get("load_of_body") is not None
