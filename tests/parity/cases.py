@@ -71,19 +71,25 @@ def plan(rng):
 
 
 def _spoiled_inside(rng, arguments):
-    """The arguments, or the arguments with something wrong somewhere in them."""
+    """The arguments, or the arguments with something wrong somewhere in them, the library's entries left alone."""
     if rng.random() < SPOILED_SHARE:
-        place = rng.choice(arguments)
+        place = rng.choice([argument for argument in arguments if argument])
         for _ in range(rng.randint(0, 5)):
-            inner = [value for value in (place.values() if isinstance(place, dict) else place) if isinstance(value, (dict, list)) and value]
+            inner = [place[key] for key in _keys(place) if isinstance(place[key], (dict, list)) and place[key]]
             place = rng.choice(inner) if inner else place
-        key = rng.choice(sorted(place)) if isinstance(place, dict) else rng.randrange(len(place))
-        place[key] = rng.choice(WRONG)
+        place[rng.choice(_keys(place))] = rng.choice(WRONG)
     return arguments
 
 
+def _keys(place):
+    """Keys or indices of a dict or list; not those of a workout that lead to the library's entries."""
+    if isinstance(place, list):
+        return list(range(len(place)))
+    return [key for key in sorted(place) if not (key == "movements" and "schema" in place)]
+
+
 GENERATORS = {
-    "plan": (4, plan),
+    "plan": (3, plan),
     "break_up": (3, break_up),
     "judge_break_up": (4, judge_break_up),
     "reps_over_sets": (3, reps_over_sets),

@@ -19,7 +19,7 @@ def workout(rng):
     options = [option(rng, key) for key in ["prescribed", "scaled"][: rng.choice([1, 1, 2])]]
     used = {block["movement"] for each in options for block in each["blocks"]} - {"rest"}
     made = {
-        "schema": 1, "title": "Drawn", "shape": "for_time", "divisions": DIVISIONS, "options": options,
+        "schema": 1, "title": "Drawn", "shape": "for_time", "divisions": copy.deepcopy(DIVISIONS), "options": options,
         "movements": {key: copy.deepcopy(library()[key]) for key in sorted(used)}, "revision": 1,
     }  # fmt: skip
     if rng.random() < 0.6:
@@ -31,8 +31,8 @@ def workout(rng):
 
 def option(rng, key):
     """An option of one to five blocks in one or several rounds."""
-    scheme = [21, 15, 9, 6, 3][rng.randint(0, 2) :] if rng.random() < 0.15 else None
-    made = {"key": key, "name": key.title(), "blocks": [block(rng, scheme) for _ in range(rng.choice([1, 1, 2, 2, 3, 4, 5]))]}
+    scheme = [21, 15, 9, 6][rng.randint(0, 2) :] if rng.random() < 0.15 else None
+    made = {"key": key, "name": key.title(), "blocks": [block(rng, scheme) for _ in range(rng.choice([1, 1, 1, 2, 2, 3, 4]))]}
     if scheme:
         made["rep_scheme"] = [amount - rng.randint(0, 2) for amount in scheme]
     else:

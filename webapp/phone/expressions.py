@@ -10,7 +10,7 @@ from .tables import BUILTINS, MATH, MATH_CONSTANTS, METHODS, TYPE_TESTS
 
 LARGEST_WHOLE = 2**53  # beyond it JavaScript's numbers skip some
 OPERATORS = (ast.Add, ast.Sub, ast.Mult, ast.Div, ast.Mod, ast.FloorDiv, ast.Pow)
-SUBSCRIPTED = (ast.Name, ast.Attribute, ast.Subscript, ast.Call, ast.List, ast.Tuple, ast.Dict, ast.Constant)
+SUBSCRIPTED = (ast.Name, ast.Attribute, ast.Subscript, ast.Call, ast.List, ast.Tuple, ast.Dict, ast.ListComp, ast.Constant)
 HINTS = {
     "round": "no round, halves go another way: use units.whole or units.rounded",
     "divmod": "no divmod: write a // b and a % b",
