@@ -12,6 +12,7 @@ One exception, `EngineError`, a subclass of ValueError with a code and the offen
 from .breakups import break_up, judge_break_up, reps_over_sets
 from .errors import EngineError
 from .judge import judge
+from .learn import learn
 from .planner import plan
 from .questions import questions
 from .replan import replan
@@ -23,6 +24,7 @@ __all__ = [
     "class_table",
     "judge",
     "judge_break_up",
+    "learn",
     "plan",
     "questions",
     "replan",

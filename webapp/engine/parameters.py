@@ -19,6 +19,9 @@ SET_UP_S = 4.0  # s, getting into position before a set; chosen
 ENTRY_REPS = 0.4  # reps, cost of kicking up, jumping to the bar, lifting the load to its start; chosen
 CHANGE_OVER_S = 8.0  # s, from one block to the next, lane and implement; chosen, used when nothing better is known
 FAIL_COST_S = 8.0  # s, lost by a failed attempt beside the rep itself; chosen
+WAIT_STEP_S = 5.0  # s, by which somebody who failed waits on before trying again; chosen
+PATIENCE_S = 30.0  # s, after which they settle for a single; chosen
+LONGEST_WAIT_S = 300.0  # s, after which they try regardless; chosen
 MISS_RESTART_S = 3.0  # s, to start again after coming off a skill, `model.md` 2–3 s; chosen
 SWITCH_S = 2.0  # s, changing sides of a one-sided implement at a mark; chosen
 BREATH_S = 3.0  # s, one calm breath in and out while resting hard; chosen, rests are shown as a count to say silently
@@ -26,7 +29,7 @@ BREATH_S = 3.0  # s, one calm breath in and out while resting hard; chosen, rest
 # --- Plans ---------------------------------------------------------------------------------------
 HELD_BACK = 0.15  # share of the reserve never spent by `break_up` unless said otherwise; chosen
 FAIL_RISK = {"steady": 0.05, "even": 0.15, "bold": 0.30}  # most chance of any failed rep; chosen
-CAUTION = [0.3, 0.6, 0.9, 1.2, 1.6, 2.0, 2.5]  # standard deviations below the numbers that a plan may be made for; chosen
+CAUTION = [0.0, 0.25, 0.5, 0.8, 1.2, 1.6, 2.1]  # standard deviations below the numbers that a plan may be made for; chosen
 CADENCE_QUICKEST = 0.9  # share of the usual seconds per unit; chosen
 CADENCE_SLOWEST = 1.25
 SAME_TIME = 0.01  # plans this near to the best time count as equal: the one with fewest breaks wins; chosen
@@ -75,6 +78,7 @@ FEW_STEPS = 40  # steps a largest set (or the work) is cut into when units are s
 STYLES = ["steady", "even", "bold"]
 GAIN_AS_CAPACITY = 0.3  # doubt in recovery counts as this share of the same doubt in capacity; chosen, measured on the benchmark's grid
 GROUPS = ["push", "pull", "grip", "overhead", "legs", "hinge", "trunk"]
+PACED_STEPS = 12  # steps that work done at a steady pace is cut into; chosen: nothing is decided inside it
 SENSITIVITY_STEP = 0.75  # of the largest set, at which the cost is found again to see how it moves with it; chosen
 
 # --- Work that ends by breath --------------------------------------------------------------------
@@ -90,4 +94,10 @@ TABLE_ROWS = [[0, 0], [1, 4], [5, 9], [10, 19], [20, 29], [30, None]]  # bracket
 FORM_PRIOR_S = 120.0  # s of work as planned that the first belief in one's form weighs; chosen
 FORM_LOWEST = 0.7
 FORM_HIGHEST = 1.2
-REPLAN_CAUTION = {"steady": 1.2, "even": 0.9, "bold": 0.6}  # standard deviations below the numbers; chosen, near what plans come to
+
+# --- Learning from a heat ------------------------------------------------------------------------
+LEARN_GRID = 13  # shares of the largest set that are weighed, from LEARN_LOWEST to its inverse, evenly on the logarithm; chosen
+LEARN_LOWEST = 0.6
+LEARN_TIME_SD = 0.08  # a block's time differs from the model's by this share for other reasons; chosen
+LEARN_LEAST_SD = 0.05  # a number is never believed more than this; chosen
+ONE_REP_MAX_SHARE = 0.25  # of a change in the largest set that a one-rep max moves by, both on the logarithm; chosen: Epley at 10 reps

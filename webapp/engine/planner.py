@@ -13,6 +13,7 @@ from .errors import EngineError
 from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD, STYLES
 from .report import report
 from .reserve import slow_gain
+from .search import trimmed
 from .stints import division_of, make_stints, option_of
 from .whole import LONGEST_S, Start, at_rest, break_up_all, break_up_stint, live_through
 
@@ -57,17 +58,17 @@ def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None
 
     Returns
     -------
-    dict : stints, the last one shortened to what goes before the cap, breakups; capped : whether anything was cut off;
-    whole : the break-ups before cutting, hints for the next.
+    dict : stints, the last one shortened to what goes before the cap; breakups; capped, whether anything was cut off;
+    whole, the break-ups before cutting, hints for the next; factors, as given.
     """
     made = break_up_all(stints, factors, gain, hints, start)
-    layout = {"stints": stints, "breakups": made["breakups"], "capped": False, "whole": made["breakups"]}
+    layout = {"stints": stints, "breakups": made["breakups"], "capped": False, "whole": made["breakups"], "factors": factors}
     if cap_s is None:
         return layout
     end = as_given(stints, made["breakups"], gain, cap_s, start)
     if end["finished"] or at_gate(stints, end):
         return layout
-    return {**up_to_cap(stints, made, factors, gain, cap_s, start), "whole": made["breakups"]}
+    return {**layout, **up_to_cap(stints, made, factors, gain, cap_s, start)}
 
 
 def at_gate(stints: list, result: dict) -> bool:
@@ -94,7 +95,7 @@ def up_to_cap(stints: list, made: dict, factors: list[float], gain: float, cap_s
     while low < high:
         middle = (low + high + 1) // 2
         stint = {**stints[last], "steps": middle}
-        breakup = break_up_stint(made["states"][last], stint, factors[last], gain, 0.0, [])
+        breakup = break_up_stint(made["states"][last], stint, factors[last], gain, 0.0, cut_hint(made["breakups"][last], stint))
         breakups = [] + made["breakups"][:last] + [breakup]
         cut = {"stints": [] + stints[:last] + [stint], "breakups": breakups, "capped": True}
         if as_given(cut["stints"], breakups, gain, cap_s, start)["finished"]:
@@ -103,6 +104,13 @@ def up_to_cap(stints: list, made: dict, factors: list[float], gain: float, cap_s
         else:
             high = middle - 1
     return best
+
+
+def cut_hint(breakup: dict, stint: dict) -> list:
+    """Return a break-up's flat plan cut down to what is left of its stint, as a list of hints."""
+    if len(breakup["plan"]) == 0:
+        return []
+    return [trimmed(breakup["plan"], math.ceil(stint["steps"] / stint["piece_steps"] - 1e-9))]
 
 
 def shortened(stints: list, breakups: list, last: int, steps: int) -> dict:
@@ -130,6 +138,7 @@ def candidates(stints: list, style: str, people: list, gain: float, cap_s: float
     while low <= high:
         middle = (low + high) // 2
         layout = lay_out(stints, factors_for(stints, CAUTION[middle]), gain, cap_s, hints, at_rest())
+        layout["caution"] = CAUTION[middle]
         layout["results"] = outcomes(layout["stints"], layout["breakups"], people, cap_s)
         layout["risk"] = fail_share(layout["results"])
         layout["expected"] = expected(stints, layout["results"])
@@ -161,6 +170,36 @@ def chosen(layouts: list, style: str) -> dict:
     return min(allowed, key=lambda layout: layout["expected"])
 
 
+def seconds_per_caution(layouts: list, stints: list, gain: float) -> float:
+    """Return how much longer the whole workout takes for a plan one standard deviation more careful, 0 or more. [s]"""
+    careful = max(layouts, key=lambda layout: layout["caution"])
+    daring = min(layouts, key=lambda layout: layout["caution"])
+    if careful["caution"] - daring["caution"] < 0.1:
+        return 0.0
+    slower = as_given(stints, careful["whole"], gain, LONGEST_S, at_rest())["seconds"]
+    quicker = as_given(stints, daring["whole"], gain, LONGEST_S, at_rest())["seconds"]
+    return max(0.0, (slower - quicker) / (careful["caution"] - daring["caution"]))
+
+
+def feel(people: list, stints: list, layout: dict, seconds: float):
+    """Give everybody the time they gain or lose by going as they feel: who is a deviation stronger follows a plan that much more daring.
+
+    How strong somebody is counts where the plan spends its time on sets, in place.
+    """
+    doubt = GAIN_AS_CAPACITY * RECOVERY_SD
+    for person in people:
+        strength = 0.0
+        weight = 0.0
+        for index in range(len(layout["breakups"])):
+            stint = stints[index]
+            rests_s = sum(layout["breakups"][index]["rests_s"])
+            deviation = math.sqrt(stint["sd"] * stint["sd"] + doubt * doubt)
+            if rests_s > 0:
+                strength = strength + rests_s * math.log(person["factors"][index]) / deviation
+                weight = weight + rests_s
+        person["ahead_s"] = seconds * strength / weight if weight > 0 else 0.0
+
+
 def plan(workout: dict, numbers: dict, settings: dict) -> dict:
     """Return the athlete's plan.
 
@@ -186,7 +225,10 @@ def plan(workout: dict, numbers: dict, settings: dict) -> dict:
     gain = gain_from(numbers)
     stints = make_stints(workout, option, division, numbers, wanted["form"], gain)
     people = draw_people(stints, wanted["seed"], gain)
-    layout = chosen(candidates(stints, wanted["style"], people, gain, cap_s), wanted["style"])
+    layouts = candidates(stints, wanted["style"], people, gain, cap_s)
+    layout = chosen(layouts, wanted["style"])
+    feel(people, stints, layout, seconds_per_caution(layouts, stints, gain))
+    layout["felt"] = outcomes(layout["stints"], layout["breakups"], people, cap_s)
     likely = as_given(layout["stints"], layout["breakups"], gain, LONGEST_S if cap_s is None else cap_s, at_rest())
     return report(workout, option, stints, layout, whole_result(stints, layout, likely), gain, cap_s, wanted)
 

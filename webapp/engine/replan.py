@@ -6,8 +6,8 @@ person does today is one number, the form: time planned over time taken, doubted
 
 from .checks import listing, mapping, number
 from .errors import EngineError
-from .parameters import FORM_HIGHEST, FORM_LOWEST, FORM_PRIOR_S, REPLAN_CAUTION
-from .planner import factors_for, lay_out
+from .parameters import FORM_HIGHEST, FORM_LOWEST, FORM_PRIOR_S
+from .planner import lay_out
 from .reserve import recover
 from .score import counted
 from .simulate import any_set
@@ -46,7 +46,7 @@ def replan(plan: dict, events: list, now_s: float) -> dict:
     if len(rest) == 0:
         return {**made, "blocks": [], "score": {"kind": "time", "likely": past["clock_s"]}, "reserve_curve": []}
     start = Start(past["fatigue"], now_s, past["steps"] == 0 and past["index"] > 0)
-    factors = [factor * form for factor in factors_for(rest, REPLAN_CAUTION[basis["style"]])]
+    factors = [factor * form for factor in basis["factors"][past["index"] :]]
     layout = lay_out(rest, factors, basis["gain"], basis["cap_s"], hints_of(basis, past, len(rest)), start)
     course = trace(layout["stints"], layout["breakups"], basis["gain"], start)
     return {

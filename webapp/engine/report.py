@@ -22,7 +22,7 @@ def report(workout: dict, option: dict, stints: list, layout: dict, likely: dict
     for index in range(len(stints)):
         blocks.append(block_of(workout, stints, layout, course, likely, index))
     tie = option.get("tie_break_after_block")
-    results = [carried_on(result, stints, planned, course, cap_s) for result in layout["results"]]
+    results = [carried_on(result, stints, planned, course, cap_s) for result in layout["felt"]]
     score = score_of(workout, stints, likely, results, tie_break(stints, course, tie))
     where = deciding(stints, layout, course)
     made = {
@@ -40,6 +40,7 @@ def report(workout: dict, option: dict, stints: list, layout: dict, likely: dict
     made["basis"] = {
         "stints": stints,
         "plans": [breakup["plan"] for breakup in layout["whole"]],
+        "factors": layout["factors"],
         "gain": gain,
         "cap_s": cap_s,
         "style": wanted["style"],

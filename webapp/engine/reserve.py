@@ -84,6 +84,8 @@ def recover(fatigue: Fatigue, slots: list[int], seconds: float):
 
 def enter(fatigue: Fatigue, effort: Effort, gain: float):
     """Take the cost of starting a set, in place."""
+    if effort.entry == 0:
+        return
     for position in range(len(effort.slots)):
         slot = effort.slots[position]
         cost = effort.entry * effort.costs[position]
@@ -98,7 +100,7 @@ def slow_share(depth: float, gain: float) -> float:
 
 
 def perform(fatigue: Fatigue, effort: Effort, reps: int, gain: float, ceiling: float = PAST_ONE) -> list[float]:
-    """Do up to `reps` repetitions in one set, in place, entry included, and stop before the first that cannot be done.
+    """Do up to `reps` repetitions without a break, in place, and stop before the first that cannot be done; see `enter` for starting.
 
     Parameters
     ----------
@@ -117,8 +119,6 @@ def perform(fatigue: Fatigue, effort: Effort, reps: int, gain: float, ceiling: f
     A repetition takes its cost at its middle, then decays while it lasts, c·(1 + k·d³) with d at its middle in the primary
     slot. Slots the movement does not load are left to the caller.
     """
-    if effort.entry > 0:
-        enter(fatigue, effort, gain)
     quick = fatigue.quick
     slow = fatigue.slow
     slots = effort.slots
@@ -166,6 +166,7 @@ def reps_to_failure(fatigue: Fatigue, effort: Effort, gain: float) -> float:
     would have needed beyond what came back during the last one: 0 where the last just went, 1 where one more just goes.
     """
     slot = effort.slots[0]
+    enter(fatigue, effort, gain)
     result = perform(fatigue, effort, MOST_REPS, gain)
     left = 1 - fatigue.quick[slot] - fatigue.slow[slot]
     if result[0] == 0:

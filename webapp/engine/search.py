@@ -16,6 +16,10 @@ from .units import whole
 TIERS = 3
 DESCENTS = 3  # how many starts are improved; chosen: a fourth gained under 0.1 % on the grid of the benchmark
 LONGEST_REST_S = 600
+LARGEST_STEADY = 0.7  # of the largest set allowed, up to which steady sizes are tried; chosen: none above was ever best
+OPENINGS = [0.7, 0.85, 1.0]  # of the largest set allowed
+DISAPPOINTING = 1.12  # a steady size this much slower than the best so far is not looked at further; chosen
+HINT_SHIFTS = 4  # steps by which a hint's rests may be shortened to begin with
 
 
 class Task:
@@ -109,39 +113,53 @@ def cost_of(task: Task, plan: list) -> float:
 
 
 def shortest_rest(task: Task, make, low: int, high: int) -> int:
-    """Return the least index in low..high whose plan `make(index)` can be done, or -1: more rest is never worse."""
-    if cost_of(task, make(high)) == math.inf:
-        return -1
-    while low < high:
-        middle = (low + high) // 2
+    """Return the least index in low..high whose plan `make(index)` can be done, or -1: more rest is never worse.
+
+    Looked for from `low` upwards in growing strides, then by bisection: what cannot be done is found out early and cheaply.
+    """
+    stride = 1
+    reach = low
+    while cost_of(task, make(reach)) == math.inf:
+        if reach == high or task.stopped_because == "budget":
+            return -1
+        low = reach + 1
+        reach = min(high, reach + stride)
+        stride = stride * 2
+    while low < reach:
+        middle = (low + reach) // 2
         if cost_of(task, make(middle)) == math.inf:
             low = middle + 1
         else:
-            high = middle
+            reach = middle
     return low
 
 
-def start_from(task: Task, opening: int, size: int, last: int):
-    """Evaluate the steady plans `opening`, then `size` ..., then `last`, each with the shortest rest that will do."""
+def start_from(task: Task, opening: int, size: int, last: int, index: int) -> int:
+    """Evaluate the steady plans `opening`, then `size` ..., then `last`, each with the shortest rest that will do.
+
+    Returns
+    -------
+    int : the index of that rest on the grid, looked for from `index` upwards; -1 for none.
+    """
     count = (task.pieces - opening - last) // size
     last = task.pieces - opening - count * size
     if count < 1 or last < 1 or opening < size:
-        return
+        return -1
     grid = task.grid_s
-    longest = len(grid) - 1
 
-    def with_rest(index: int) -> list:
-        return tiers_of([opening, 1, grid[index], size, count, grid[index]], last)
+    def with_rest(place: int) -> list:
+        return tiers_of([opening, 1, grid[place], size, count, grid[place]], last)
 
-    index = shortest_rest(task, with_rest, 0, longest)
+    index = shortest_rest(task, with_rest, max(0, index), len(grid) - 1)
     if index < 1 or count < 3:
-        return
+        return index
 
     def with_longer_tail(late: int) -> list:
         early = count - late
         return tiers_of([opening, 1, grid[index - 1], size, early, grid[index - 1], size, late, grid[index]], last)
 
     shortest_rest(task, with_longer_tail, 0, count)
+    return index
 
 
 def tiers_of(tiers: list, last: int) -> list:
@@ -160,19 +178,34 @@ def tiers_of(tiers: list, last: int) -> list:
 
 
 def starts(task: Task):
-    """Evaluate the unbroken set and steady plans of every sensible size."""
+    """Evaluate the unbroken set, and steady plans of every size until sizes stop being promising."""
     cost_of(task, [task.pieces])
     most = task.largest(task.pieces)
-    sizes = min(most, max(2, whole(most * 0.7)), task.pieces - 1)
+    sizes = min(most, max(2, whole(most * LARGEST_STEADY)), task.pieces - 1)
+    index = 0
+    disappointing = 0
     for size in range(1, sizes + 1):
-        openings = []
-        for share in [0.0, 0.7, 0.85, 1.0]:
-            opening = min(most, max(size, whole(most * share)))
-            if opening not in openings:
-                openings.append(opening)
-        for opening in openings:
-            for extra in range(3):
-                start_from(task, opening, size, size * (1 + extra))
+        before = len(task.plans)
+        index = max(0, start_from(task, size, size, size, max(0, index - 2)))
+        best = min([costed[0] for costed in task.plans] + [math.inf])
+        here = min([costed[0] for costed in task.plans[before:]] + [math.inf])
+        disappointing = disappointing + 1 if here > best * DISAPPOINTING else 0
+        if disappointing >= 2:
+            return
+        if disappointing == 0:
+            more_starts(task, size, most, index)
+
+
+def more_starts(task: Task, size: int, most: int, index: int):
+    """Evaluate plans of one steady size with larger opening and last sets."""
+    openings = [size]
+    for share in OPENINGS:
+        opening = min(most, max(size, whole(most * share)))
+        if opening not in openings:
+            openings.append(opening)
+    for opening in openings:
+        for extra in range(3):
+            start_from(task, opening, size, size * (1 + extra), index - 1)
 
 
 def refilled(task: Task, plan: list, main: int) -> list:
@@ -218,9 +251,7 @@ def longest_tier(plan: list) -> int:
 def neighbour_rest(task: Task, rest_s: float, steps: int) -> float:
     """Return the rest `steps` along the grid, or the rest itself at its ends. [s]"""
     index = task.grid_s.index(rest_s) + steps
-    if index < 0 or index >= len(task.grid_s):
-        return rest_s
-    return task.grid_s[index]
+    return task.grid_s[max(0, min(len(task.grid_s) - 1, index))]
 
 
 def changed(plan: list, place: int, value: float) -> list:
@@ -336,13 +367,42 @@ def find(task: Task, hints: list) -> list:
     With hints that can be done, only they are improved: a warm start.
     """
     for hint in hints:
-        cost_of(task, hint)
+        from_hint(task, hint)
     if len(task.plans) == 0:
         starts(task)
     task.plans.sort(key=by_cost)
-    for costed in task.plans[:DESCENTS]:
+    promising = task.plans[:DESCENTS]
+    if len(promising) > 0 and all([has_singles(costed[1]) for costed in promising]):
+        larger = [costed for costed in task.plans if not has_singles(costed[1])]
+        promising.extend(larger[:1])
+    for costed in promising:
         descend(task, costed[1])
     return easiest(task)
+
+
+def from_hint(task: Task, hint: list):
+    """Evaluate a hint with all its rests shifted along the grid, the least shift that can be done."""
+
+    def shifted(steps: int) -> list:
+        plan = hint[:]
+        for tier in range(0, len(plan) - 1, 3):
+            plan[tier + 2] = neighbour_rest(task, max(task.grid_s[0], hint[tier + 2]), steps - HINT_SHIFTS)
+        return plan
+
+    cost_of(task, shifted(HINT_SHIFTS))
+    shortest_rest(task, shifted, 0, 6 * HINT_SHIFTS)
+
+
+def trimmed(plan: list, pieces: int) -> list:
+    """Return the plan cut down to the first `pieces` of its work, to be a hint for less."""
+    tiers = []
+    left = pieces - 1
+    for tier in range(0, len(plan) - 1, 3):
+        count = min(plan[tier + 1], left // plan[tier])
+        if count > 0:
+            tiers.extend([plan[tier], count, plan[tier + 2]])
+            left = left - plan[tier] * count
+    return tiers_of(tiers, left + 1)
 
 
 def different_numbers(plan: list) -> int:

@@ -15,13 +15,17 @@ from .parameters import (
     SLOW_THRESHOLD,
     SLOW_TIME_CONSTANT_S,
     SLOWING,
+    LONGEST_WAIT_S,
+    PATIENCE_S,
     SWITCH_S,
+    WAIT_STEP_S,
 )
-from .reserve import PAST_ONE, Effort, Fatigue, perform, recover
+from .reserve import PAST_ONE, Effort, Fatigue, enter, perform, recover, twin
 
 SLOTS = ["push", "pull", "grip", "grip", "overhead", "overhead", "legs", "hinge", "trunk"]  # each side carries for itself
 LEFT_OF = {"grip": 2, "overhead": 4}
 NO_STEP = -1
+MANY_STEPS = 1000000
 
 
 class Segment:
@@ -60,28 +64,36 @@ class Course:
         self.fails = 0
 
 
-def one_set(fatigue: Fatigue, segment: Segment, reps: int, gain: float, ceiling: float, on_other_side: bool) -> list[float]:
-    """Do one set on one side; slots of the segment which that side leaves alone recover meanwhile. Same result as `perform`."""
-    if segment.other_side is None:
-        return perform(fatigue, segment.effort, reps, gain, ceiling)
-    effort = segment.other_side if on_other_side else segment.effort
+def side_of(segment: Segment, on_other_side: bool) -> Effort:
+    """Return what a step takes on one side."""
+    return segment.other_side if on_other_side and segment.other_side is not None else segment.effort
+
+
+def one_side(fatigue: Fatigue, segment: Segment, reps: int, gain: float, ceiling: float, on_other_side: bool) -> list[float]:
+    """Do repetitions on one side; slots of the segment which that side leaves alone recover meanwhile. Same result as `perform`."""
+    effort = side_of(segment, on_other_side)
     result = perform(fatigue, effort, reps, gain, ceiling)
     recover(fatigue, [slot for slot in segment.slots if slot not in effort.slots], result[1])
     return result
 
 
 def switched_set(fatigue: Fatigue, segment: Segment, reps: int, gain: float, ceiling: float, before: int) -> list[float]:
-    """Do a set of `reps` steps with a change of sides every `switch_steps` of the whole segment, `before` steps being done."""
+    """Do a set of `reps` steps with a change of sides every `switch_steps` of the whole segment, `before` steps being done.
+
+    Changing sides takes time, not the cost of starting: the implement is handed over, not lifted from the floor.
+    """
     done = 0
     seconds = 0.0
     deepest = 0.0
     while done < reps:
         stretch = (before + done) // segment.switch_steps
         piece = min(reps - done, (stretch + 1) * segment.switch_steps - before - done)
-        if done > 0:
+        if done == 0:
+            enter(fatigue, side_of(segment, stretch % 2 == 1), gain)
+        else:
             recover(fatigue, segment.slots, SWITCH_S)
             seconds = seconds + SWITCH_S
-        result = one_set(fatigue, segment, piece, gain, ceiling, stretch % 2 == 1)
+        result = one_side(fatigue, segment, piece, gain, ceiling, stretch % 2 == 1)
         done = done + int(result[0])
         seconds = seconds + result[1]
         deepest = max(deepest, result[2])
@@ -94,6 +106,7 @@ def any_set(fatigue: Fatigue, segment: Segment, reps: int, gain: float, ceiling:
     """Do a set of the segment, with or without changes of side. Same result as `perform`."""
     if segment.switch_steps > 0:
         return switched_set(fatigue, segment, reps, gain, ceiling, before)
+    enter(fatigue, segment.effort, gain)
     return perform(fatigue, segment.effort, reps, gain, ceiling)
 
 
@@ -106,30 +119,50 @@ def leads_alone(fatigue: Fatigue, segment: Segment) -> bool:
         slot = segment.effort.slots[position]
         if fatigue.quick[slot] + fatigue.slow[slot] + segment.effort.costs[position] / segment.effort.costs[0] > 0.95:
             return False
-    return segment.switch_steps == 0
+    return True
 
 
-def seconds_alone(
-    fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[float], gain: float, ceiling: float
-) -> float:
+def seconds_alone(fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[float], gain: float, ceiling: float) -> float:
     """Return what `run_sets` takes where only the primary slot can give out, math.inf where it would fail; nothing is changed. [s]
 
-    The search's inner loop: the same model as `reserve.perform` on two plain numbers, a test holds the two together.
+    The search's inner loop: the same model as `reserve.perform` on plain numbers, a test holds the two together. Where sides change and
+    the primary slot is one side's own, the resting side's fatigue is kept aside and caught up with when its turn comes.
     """
-    slot = segment.effort.slots[0]
+    lead = segment.effort.slots[0]
+    other = lead if segment.other_side is None else segment.other_side.slots[0]
     cost = segment.effort.costs[0]
     fresh_s = segment.effort.seconds
     entry = segment.effort.entry * cost
     slope = gain / (1 - SLOW_THRESHOLD)
-    u = fatigue.quick[slot]
-    v = fatigue.slow[slot]
+    u = fatigue.quick[lead]
+    v = fatigue.slow[lead]
+    idle_u = fatigue.quick[other]
+    idle_v = fatigue.slow[other]
+    idle_since = 0.0
     elapsed = 0.0
+    done = 0
+    turn = segment.switch_steps if segment.switch_steps > 0 else MANY_STEPS
     for index in range(len(sets)):
-        if entry > 0:
-            share = min(1.0, max(SLOW_FLOOR, slope * (u + v + entry / 2 - SLOW_THRESHOLD)))
-            u = u + entry * (1 - share)
-            v = v + entry * share
-        for _ in range(sets[index]):
+        for step in range(sets[index]):
+            if done == turn:
+                turn = turn + segment.switch_steps
+                pause_s = SWITCH_S if step > 0 else 0.0
+                u = u * math.exp(-pause_s / QUICK_TIME_CONSTANT_S)
+                v = v * math.exp(-pause_s / SLOW_TIME_CONSTANT_S)
+                elapsed = elapsed + pause_s
+                if other != lead:
+                    away_s = elapsed - idle_since
+                    rested_u = idle_u * math.exp(-away_s / QUICK_TIME_CONSTANT_S)
+                    rested_v = idle_v * math.exp(-away_s / SLOW_TIME_CONSTANT_S)
+                    idle_u = u
+                    idle_v = v
+                    idle_since = elapsed
+                    u = rested_u
+                    v = rested_v
+            if step == 0:
+                share = min(1.0, max(SLOW_FLOOR, slope * (u + v + entry / 2 - SLOW_THRESHOLD)))
+                u = u + entry * (1 - share)
+                v = v + entry * share
             depth = u + v
             if depth + cost > ceiling:
                 return math.inf
@@ -143,6 +176,7 @@ def seconds_alone(
             u = (u + cost * (1 - share)) * math.exp(-seconds / QUICK_TIME_CONSTANT_S)
             v = (v + cost * share) * math.exp(-seconds / SLOW_TIME_CONSTANT_S)
             elapsed = elapsed + seconds
+            done = done + 1
         if index < len(rests_s):
             rest_s = rests_s[index]
             u = u * math.exp(-rest_s / QUICK_TIME_CONSTANT_S)
@@ -186,8 +220,8 @@ def run_sets(fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[
 def run_through(fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[float], gain: float, until_s: float) -> Course:
     """Do the sets the way a person does who fails and carries on, in place, up to about `until_s` [s].
 
-    A failed step takes its time, what was left of the reserve, and `fail_cost_s`; then the person waits until half of what is
-    left of the set would go (a single at least), and finishes the set in such pieces.
+    A failed step takes its time, what was left of the reserve, and `fail_cost_s`; then the person waits until half of what is left of
+    the set goes (a single at least), and finishes the set in such pieces.
     """
     course = Course()
     done = 0
@@ -203,19 +237,29 @@ def run_through(fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: li
             left = left - int(result[0])
             if result[0] < wanted:
                 fail(fatigue, segment, course, done)
-                wanted = max(1, left // 2)
-            else:
-                if left > 0:
-                    pause(fatigue, segment, course, segment.set_up_s)
-                wanted = min(wanted, max(left, 1))
+            if left > 0:
+                wanted = gather(fatigue, segment, course, max(1, (left + 1) // 2), gain, done)
         course.ends_s.append(course.seconds)
         if left > 0:
-            course.failed_at = done + 1 if course.failed_at == NO_STEP else course.failed_at
             return course
         if index < len(rests_s):
             pause(fatigue, segment, course, rests_s[index])
     pause(fatigue, segment, course, segment.misses * MISS_RESTART_S)
     return course
+
+
+def gather(fatigue: Fatigue, segment: Segment, course: Course, wanted: int, gain: float, done: int) -> int:
+    """Rest after a failure until `wanted` steps would go, in place, or a single where that takes too long; return what goes."""
+    waited_s = 0.0
+    pause(fatigue, segment, course, segment.set_up_s)
+    while waited_s < LONGEST_WAIT_S:
+        if any_set(twin(fatigue), segment, wanted, gain, PAST_ONE, done)[0] == wanted:
+            return wanted
+        pause(fatigue, segment, course, WAIT_STEP_S)
+        waited_s = waited_s + WAIT_STEP_S
+        if waited_s >= PATIENCE_S:
+            wanted = 1
+    return wanted
 
 
 def pause(fatigue: Fatigue, segment: Segment, course: Course, seconds: float):

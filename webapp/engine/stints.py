@@ -25,6 +25,7 @@ from .parameters import (
     FEW_STEPS,
     GATE_TRIES,
     PACED_DEPTH,
+    PACED_STEPS,
     QUICK_TIME_CONSTANT_S,
     SENSITIVITY_STEP,
     SINGLE_WAIT_S,
@@ -153,7 +154,7 @@ def work_in_steps(stint: dict, entry: dict, able: dict, form: float):
     mark = stint["mark_every"]
     unit = stint["unit"]
     max_units = max(1.0, able["max_units"] * form)
-    step = step_size(amount, mark, unit, max_units)
+    step = step_size(amount, mark, unit, max_units, stint["kind"] == "paced")
     stint["step_units"] = step
     stint["steps"] = max(1, whole(amount / step))
     stint["max_steps"] = max_units / step
@@ -174,11 +175,13 @@ def half_steps(max_steps: float) -> int:
     return max(1, math.ceil(max_steps / 2 - 1e-9) - 1)
 
 
-def step_size(amount: float, mark, unit: str, max_units: float) -> float:
+def step_size(amount: float, mark, unit: str, max_units: float, paced: bool) -> float:
     """Return the size of a step: small against the work and the largest set, and a whole part of a mark. [block units]"""
     if unit == "reps" and amount <= 3 * FEW_STEPS:
         return 1
     wanted = max(1.0, min(amount, max_units) / FEW_STEPS, amount / (5 * FEW_STEPS))
+    if paced:
+        wanted = max(1.0, amount / PACED_STEPS)
     if mark is not None:
         return mark / max(1, whole(mark / wanted))
     best = min(STEP_SIZES[0], amount)

@@ -7,9 +7,9 @@ flat `plan` in pieces it came from (empty for work done in one go).
 import math
 
 from .parameters import SMALL_MAX
-from .reserve import PAST_ONE, Effort, Fatigue, fresh, perform, recover, twin
+from .reserve import PAST_ONE, Effort, Fatigue, fresh, recover, twin
 from .search import Task, find, plan_rests, plan_sets
-from .simulate import NO_STEP, SLOTS, Course, Segment, leads_alone, run_sets, run_through, seconds_alone
+from .simulate import NO_STEP, SLOTS, Course, Segment, any_set, leads_alone, run_sets, run_through, seconds_alone
 from .stints import sides_of
 
 ALL_SLOTS = [0, 1, 2, 3, 4, 5, 6, 7, 8]
@@ -113,7 +113,7 @@ def lead_rest(fatigue: Fatigue, segment: Segment, gain: float, ceiling: float) -
     while lead_s < LONGEST_LEAD_S:
         rested = twin(fatigue)
         recover(rested, segment.slots, lead_s)
-        if perform(rested, segment.effort, 1, gain, ceiling)[0] == 1:
+        if any_set(rested, segment, 1, gain, ceiling, 0)[0] == 1:
             return lead_s
         lead_s = lead_s + 5.0
     return lead_s
