@@ -3,15 +3,19 @@
 Texts are the English keys or the coach's own words; the `translated` filter words them.
 """
 
+import json
 import math
+from functools import lru_cache
 
 from webapp import movements
+from webapp.engine import EngineError, plan
+from webapp.engine import class_table as engine_table
+from webapp.engine.score import count_of
+from webapp.engine.table import deciding_movement
 from webapp.workouts import REST, completed, round_amounts, used_movements
 
 # Whoever faces more than this many times a largest set spends the workout resting. (chosen)
 MOST_TIMES_A_LARGEST_SET = 5
-USUAL_LEVEL = "regular"
-STOPPING_LIMITS = ("local", "strength")
 
 
 def of(workout):
@@ -31,22 +35,17 @@ def of(workout):
 
 def summary(workout):
     """What a list of workouts shows of one: the first option in short."""
-    option = option_briefing(completed(workout), workout["options"][0])
-    return {key: option[key] for key in ("rounds", "rep_scheme", "cap_s", "blocks")}
+    option = workout["options"][0]
+    return _in_short(workout, option) | {"blocks": _blocks(workout, option)}
 
 
 def option_briefing(workout, option):
     """One option: its blocks in order, where it is decided, whom it suits, what stands in the lane."""
-    return {
+    return _in_short(workout, option) | {
         "key": option["key"],
         "name": option["name"],
-        "rounds": option.get("rounds") or 1,
-        "rep_scheme": option.get("rep_scheme"),
-        "cap_s": option.get("cap_s") or workout.get("cap_s"),
         "tie_break_after_block": option.get("tie_break_after_block"),
-        "blocks": [
-            _block(workout, option, number, block) for number, block in enumerate(option["blocks"], start=1)
-        ],
+        "blocks": _blocks(workout, option),
         "decided": deciding(workout, option),
         "suits": suits(workout, option),
         "equipment": equipment(workout, option),
@@ -61,19 +60,11 @@ def movement_briefing(workout, key):
 
 
 def deciding(workout, option):
-    """The block that stops most people: the most work against what somebody regular does in one go, or None."""
-    entries = workout["movements"]
-    demands = [
-        (entries[block["movement"]]["limit"] in STOPPING_LIMITS, _demand(entries[block["movement"]], option, block),
-         -number, block["movement"])
-        for number, block in enumerate(option["blocks"], start=1) if block["movement"] != REST
-    ]
-    # Where strength runs out, one stands and waits; a missed skill is begun again in seconds.
-    tiring = [item for item in demands if item[1] > 1]
-    if not tiring:
+    """The block that stops most people, as the engine finds it for somebody regular, or None."""
+    found = _deciding(json.dumps(workout, sort_keys=True), option["key"])
+    if found is None:
         return None
-    _stops, _times, number, key = max(tiring)
-    return {"block": -number, "movement": key, "name": entries[key]["name"]}
+    return {**found, "name": workout["movements"][found["movement"]]["name"]}
 
 
 def suits(workout, option):
@@ -116,9 +107,9 @@ def lane_plan(workout):
     return {"length_m": lane.get("length_m"), "turn": bool(lane.get("turn")), "wishes": [wish for wish in wishes if wish]}
 
 
-def class_table(workout, option_key, division_key):
+def class_table(workout, option, division):
     """Rows by largest unbroken set of the deciding movement, for people without a phone; [] where nothing decides."""
-    return []
+    return _class_table(json.dumps(workout, sort_keys=True), option["key"], division["key"])
 
 
 def lane_counts(workout, option):
@@ -130,17 +121,50 @@ def lane_counts(workout, option):
             if block["movement"] == REST:
                 continue
             amount = round_amounts(option, block)[number]
-            mark = block.get("mark_every")
-            counted = math.ceil(round(amount / mark, 6)) if mark else amount
+            counted = counts(workout, block, amount)
             rows.append({
                 "round": number + 1, "block": index + 1, "amount": amount, "unit": block["unit"],
                 "name": workout["movements"][block["movement"]]["name"],
-                "marks": [count + step for step in range(1, counted)] if mark else [],
+                "marks": [count + step for step in range(1, counted)] if block["unit"] == "m" else [],
                 "count": count + counted,
                 "tie_break": option.get("tie_break_after_block") == index + 1 and number == rounds - 1,
             })
             count += counted
     return rows
+
+
+def counts(workout, block, amount):
+    """What an amount of a block counts: marks of a distance, else the amount itself."""
+    stint = {"kind": "", "unit": block["unit"], "amount": amount, "step_units": amount, "mark_every": block.get("mark_every")}
+    return count_of(stint, 1, workout)
+
+
+def refusal(workout):
+    """What keeps the engine from planning a workout, as a code with its value; None if nothing does."""
+    for option in workout["options"]:
+        try:
+            plan(workout, {}, {"option": option["key"], "division": workout["divisions"][0]["key"]})
+        except EngineError as error:
+            return {"code": error.code, "value": error.value}
+    return None
+
+
+# A plan takes a tenth of a second and more, a table several plans; the same workout is asked for by the whole class.
+@lru_cache(maxsize=256)
+def _deciding(workout_json, option_key):
+    workout = json.loads(workout_json)
+    try:
+        return deciding_movement(workout, option_key, workout["divisions"][0]["key"])
+    except EngineError:
+        return None
+
+
+@lru_cache(maxsize=64)
+def _class_table(workout_json, option_key, division_key):
+    try:
+        return engine_table(json.loads(workout_json), option_key, division_key)
+    except EngineError:
+        return []
 
 
 def likeness(entry):
@@ -150,6 +174,18 @@ def likeness(entry):
         return None
     known = movements.library().get(likeness["movement"])
     return {"name": known["name"] if known else likeness["movement"], "difference": likeness["difference"]}
+
+
+def _in_short(workout, option):
+    return {
+        "rounds": option.get("rounds") or 1,
+        "rep_scheme": option.get("rep_scheme"),
+        "cap_s": option.get("cap_s") or workout.get("cap_s"),
+    }
+
+
+def _blocks(workout, option):
+    return [_block(workout, option, number, block) for number, block in enumerate(option["blocks"], start=1)]
 
 
 def _block(workout, option, number, block):
@@ -170,7 +206,7 @@ def _block(workout, option, number, block):
         "implements": block.get("implements") or 1,
         "sides": block.get("sides") or (entry["sides"] if entry else "both"),
         "mark_every": mark,
-        "counts": math.ceil(round(amounts[0] / mark, 6)) if mark else None,
+        "counts": counts(workout, block, amounts[0]) if block["unit"] == "m" else None,
         "as_written": block.get("as_written", ""),
         "note": block.get("note", ""),
         "tie_break": option.get("tie_break_after_block") == number,
@@ -180,13 +216,6 @@ def _block(workout, option, number, block):
             if advice.get("option") == option["key"] and advice.get("block") == number
         ],
     }
-
-
-def _demand(entry, option, block):
-    """How many times somebody regular would have to give a largest set; lungs have none."""
-    if entry["limit"] == "lungs":
-        return 0
-    return sum(round_amounts(option, block)) / max(1, entry["max_by_level"][USUAL_LEVEL] or 1)
 
 
 def _per_division(workout, value):

@@ -17,15 +17,68 @@ def N_(text):
     return text
 
 
-WORDS = {
+_ODD_NUMBER = N_("A number here is outside what a plan can be made for: {value}.")
+_ODD_INPUT = N_("This workout or these numbers are not in a form a plan can be made from.")
+
+# Codes of EngineError that nobody meets who uses the pages: one sentence serves them all.
+_REFUSALS = {
+    _ODD_NUMBER: (
+        "amount_out_of_range", "cap_out_of_range", "ends_out_of_order", "entry_out_of_range", "event_out_of_order",
+        "failed_out_of_range", "form_out_of_range", "held_back_out_of_range", "lane_out_of_range", "max_reps_out_of_range", "reps_out_of_range", "rest_out_of_range",
+        "rounds_out_of_range", "seed_out_of_range", "set_up_out_of_range", "time_out_of_range",
+    ),
+    _ODD_INPUT: (
+        "block_not_a_mapping", "division_unknown", "divisions_not_a_list", "ends_not_a_list", "event_beyond_workout", "event_not_a_mapping",
+        "event_unknown", "events_not_a_list", "lane_not_a_mapping", "level_unknown", "numbers_not_a_mapping",
+        "option_not_a_mapping", "option_unknown", "options_not_a_list", "own_block_not_a_mapping", "own_blocks_not_a_list",
+        "plan_not_a_plan", "result_not_a_result", "settings_not_a_mapping", "style_unknown", "unit_unknown", "workout_not_a_mapping",
+    ),
+}
+
+WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     # What the engine refuses
-    "not_a_number": N_("“{value}” is not a number."),
-    "out_of_range": N_("{value} is outside what this can work with."),
-    "unknown_movement": N_("Nobody here knows the movement “{value}”."),
-    "unknown_option": N_("This workout has no option “{value}”."),
-    "unknown_division": N_("This workout has no division “{value}”."),
-    "unknown_shape": N_("Workouts of this kind cannot be planned yet."),
+    "effort_out_of_range": N_("This distance and time do not go together: {value}."),
+    "load_out_of_range": N_("This load is outside what a plan can be made for: {value}."),
+    "max_unbroken_out_of_range": N_("This largest set is outside what a plan can be made for: {value}."),
+    "movement_unknown": N_("Nobody here knows the movement “{value}”."),
     "no_blocks": N_("A workout needs at least one block."),
+    "no_options": N_("A workout needs at least one option."),
+    "nothing_fits": N_("No break-up fits these numbers: try an easier option."),
+    "one_rep_max_out_of_range": N_("This heaviest single is outside what a plan can be made for: {value}."),
+    "repeat_test_bad": N_("The second set of the repeat test cannot be larger than the first."),
+    "repeat_test_out_of_range": N_("The second set of the repeat test cannot be larger than the first."),
+    "rests_do_not_fit": N_("There must be one rest between every two sets."),
+    "seconds_out_of_range": N_("These seconds for one are outside what a plan can be made for: {value}."),
+    "sets_do_not_fill": N_("The sets do not add up to the block."),
+    "sets_out_of_range": N_("Each set must be at least one and fit into the block."),
+    "shape_unknown": N_("Workouts of this kind cannot be planned yet."),
+    "too_many_blocks": N_("This workout has more blocks than a plan can hold."),
+    # Why a block is planned as it is
+    "gate": N_("Tries here: {tries}, at least 45 seconds apart. Every rep is a bonus."),
+    "hold_best": N_("The hold that costs you least."),
+    "hold_spares": N_("Chosen to spare what comes next: {group}."),
+    "last_set_larger": N_("The last set may be larger: {last}."),
+    "not_reached": N_("The cap comes before you get here."),
+    "opens_at": N_("You open with {opening}, about {share_fraction} of your largest set of {max}: the second half of a maximum is paid back slowly."),
+    "paced_by_breath": N_("Your breath sets the pace here: steady from the first to the last."),
+    "rest_block": N_("A rest for everybody: stand easy, breathe out long."),
+    "singles_small_max": N_("With a largest set of {max}, singles with {wait_s} between them get you furthest."),
+    "skill_all_out": N_("All out, no planned breaks. About to lose it, reach over the next mark; then start again at once."),
+    "skill_until_miss": N_("Go on until you miss, then start again within two or three seconds."),
+    "switch_at_marks": N_("Switch sides at a mark, every {every_m}."),
+    "taxed_before": N_("Strength left when you get here: {reserve_fraction} ({group}). That is why the sets are smaller than fresh."),
+    "unbroken_fits": N_("{amount} in one go fits: your largest set is {max}."),
+    "wait_before": N_("Wait {lead_s} before you begin: it is won back in the sets."),
+    # What the plan turns on
+    "be_there_by": N_("Be at block {block}, {movement}, by {at_s}."),
+    "decided_at": N_("It is decided at block {block}: {movement}. What gives out first there: {group}."),
+    "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
+    # What to mind beside the plan
+    "cap_is_close": N_("The cap is close: about {chance_fraction} chance of finishing before {cap_s}."),
+    "inverted_care": N_("{movement}: a mat under the head, two metres clear, no kick-up when dizzy. The coach on the floor decides."),
+    "load_outside_relation": N_("{movement}: this load lies outside what is known of reps and loads. Take the sets as a rough guide."),
+    "lungs_preset": N_("How long your breath lasts is only estimated here. Slow down before you gasp."),
+    "number_guessed": N_("We took a usual number for {movement}. Yours makes the plan fit you."),
 }
 
 GROUPS = {

@@ -4,9 +4,12 @@ from contextlib import closing
 from dataclasses import dataclass
 
 import pytest
+from form_reader import fields
+from sample_workout import small_workout
 
 from webapp.app import create_app
 from webapp.store import database, workouts
+from webapp.workouts import checked, completed
 
 
 @pytest.fixture
@@ -19,6 +22,12 @@ def app(tmp_path):
 def client(app):
     """Somebody with a browser and no links."""
     return app.test_client()
+
+
+@pytest.fixture
+def workout():
+    """The small workout with its movements, ready to be stored."""
+    return completed(checked(small_workout()))
 
 
 @dataclass
@@ -48,8 +57,6 @@ def published(app, workout):
 @pytest.fixture
 def coach(app, published):
     """Its coach, who came in by the coach link."""
-    from form_reader import fields
-
     client = app.test_client()
     page = client.get(f"/c/{published.code}")
     answer = client.post(f"/c/{published.code}/enter", data=fields(page) | {"secret": published.secret})

@@ -5,8 +5,7 @@ import secrets
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 from flask_babel import gettext
 
-from webapp import forms, typed
-from webapp.briefing import likeness
+from webapp import briefing, forms, typed
 from webapp.coach_texts import FIELDS, LONGEST_TEXT, changed, shown_lines
 from webapp.field_names import field_name, messages, place
 from webapp.limits import count
@@ -15,6 +14,7 @@ from webapp.problems import WorkoutError
 from webapp.store import workouts
 from webapp.store.database import StoreBusy, StoreFull
 from webapp.views.connection import db, stored_or_404
+from webapp.wording import say
 
 bp = Blueprint("coach", __name__)
 
@@ -85,6 +85,9 @@ def act(code):
         return redirect(url_for(".page", code=code), 303)
     if any(len(text) > LONGEST_TEXT for text in request.form.values()):
         return _coach_page(stored, gettext("One of the texts is too long.")), 400
+    refused = briefing.refusal(stored.draft) if do == "publish" else None
+    if refused:
+        return _coach_page(stored, gettext("No plan can be made for this workout yet. %(why)s", why=say(refused))), 422
     try:
         _carry_out(stored, do, form.revision.data)
     except workouts.Conflict as conflict:
@@ -188,7 +191,7 @@ def _coach_page(stored, notice=None):
     unpublished = {**stored.draft, "revision": 0} != {**published, "revision": 0}
     return render_template(
         "coach/page.html", stored=stored, texts=texts, coach_link=coach_link, notice=notice,
-        likenesses={key: likeness(entry) for key, entry in stored.draft["movements"].items()},
+        likenesses={key: briefing.likeness(entry) for key, entry in stored.draft["movements"].items()},
         form=forms.ActionForm(formdata=None, revision=stored.revision), unpublished=unpublished,
         class_link=url_for("athlete.class_page", code=stored.code, _external=True),
     )

@@ -61,7 +61,7 @@ def briefing_sheet(code):
     return render_template(
         "sheets/briefing_sheet.html", workout=workout, code=code, division=division, all=briefing.of(workout),
         option=briefing.option_briefing(workout, option),
-        table=briefing.class_table(workout, option["key"], division["key"]),
+        table=briefing.class_table(workout, option, division),
     )
 
 
