@@ -108,8 +108,13 @@ def lane_plan(workout):
 
 
 def class_table(workout, option, division):
-    """Rows by largest unbroken set of the deciding movement, for people without a phone; [] where nothing decides."""
-    return _class_table(json.dumps(workout, sort_keys=True), option["key"], division["key"])
+    """Rows by largest unbroken set of the deciding movement, for people without a phone; [] where nothing decides.
+
+    Beside the engine's fields, `found_at` is the round and block where the cap finds somebody.
+    """
+    rows = _class_table(json.dumps(workout, sort_keys=True), option["key"], division["key"])
+    counted = lane_counts(workout, option)
+    return [row | {"found_at": _place_of(row["expected_at_cap"], counted)} for row in rows]
 
 
 def lane_counts(workout, option):
@@ -131,6 +136,11 @@ def lane_counts(workout, option):
             })
             count += counted
     return rows
+
+
+def _place_of(count, rows):
+    """The row of the lane sheet where this count is reached; None where there is no count."""
+    return None if count is None else next((row for row in rows if row["count"] > count), rows[-1])
 
 
 def counts(workout, block, amount):

@@ -23,8 +23,8 @@ KEYWORDS = {
     "lazy_ngettext": (1, 2),
 }
 PLACEHOLDER = re.compile(r"%\((\w+)\)|\{(\w+)\}")
-# Where the phone's own texts stand; the library's texts travel with each workout.
-PHONE_SOURCES = ("static/js/", "webapp/wording.py")
+# Where the phone's own texts stand. Codes go to it as a table, the library's texts with each workout.
+PHONE_SOURCE = "static/js/"
 
 
 def extract_library(fileobj, keywords, comment_tags, options):
@@ -73,7 +73,9 @@ def read(language):
     """A language's catalogue; an empty one if nobody has begun it."""
     path = po_path(language)
     if not path.exists():
-        return Catalog(locale=language)
+        return Catalog(locale=language, header_comment=f"# Heatside in {LANGUAGES[language]}", project="Heatside",
+                       version="1", last_translator="Heatside", language_team="Heatside",
+                       msgid_bugs_address="Heatside", fuzzy=False)
     with path.open("rb") as file:
         return read_po(file, locale=language)
 
@@ -152,7 +154,7 @@ def phone_messages(language):
         return {}
     found = {}
     for message in read(language):
-        if message.id and any(name.startswith(PHONE_SOURCES) for name, _ in message.locations):
+        if message.id and any(name.startswith(PHONE_SOURCE) for name, _ in message.locations):
             key = message.id[0] if isinstance(message.id, tuple) else message.id
             forms = message.string
             if all(forms) and not message.fuzzy:

@@ -1,6 +1,7 @@
 """Amounts, loads and lengths as people read them, in both unit systems, in the language of the answer."""
 
 import re
+from itertools import groupby
 
 from flask_babel import gettext, ngettext
 
@@ -43,6 +44,16 @@ def amount_text(amount, unit):
     return ngettext("%(shown)s rep", "%(shown)s reps", amount, shown=number(amount))
 
 
+def sets_text(sets):
+    """8, then 4 sets of 6, then 12."""
+    tiers = [(size, len(list(same))) for size, same in groupby(sets)]
+    shown = [
+        number(size) if count == 1 else ngettext("%(num)s set of %(size)s", "%(num)s sets of %(size)s", count, size=number(size))
+        for size, count in tiers
+    ]
+    return gettext(", then ").join(shown)
+
+
 def pounds(load_kg):
     """The load in pounds, whole where whole pounds were meant."""
     return _near(load_kg / KG_PER_LB)
@@ -80,7 +91,7 @@ def init_app(app):
     app.jinja_env.filters |= {
         "load": load_text, "distance": length_text, "height": height_text, "clock": clock, "number": number,
     }
-    app.jinja_env.globals |= {"amount_text": amount_text, "sides_text": sides_text}
+    app.jinja_env.globals |= {"amount_text": amount_text, "sets_text": sets_text, "sides_text": sides_text}
 
 
 def sides_text(sides):

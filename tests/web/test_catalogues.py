@@ -49,3 +49,15 @@ def test_extraction_reaches_every_kind_of_source():
 @pytest.mark.parametrize("language", catalogues.translated_languages())
 def test_every_text_is_translated(language):
     assert list(catalogues.problems(language)) == []
+
+
+def test_updating_twice_and_compiling_keeps_what_was_translated(monkeypatch, tmp_path):
+    monkeypatch.setattr(catalogues, "TRANSLATIONS", tmp_path)
+    monkeypatch.setattr(catalogues, "extract", lambda: SOURCE)
+    catalogues.update()
+    path = catalogues.po_path("es")
+    path.write_text(path.read_text("utf-8").replace('msgid "Open with {opening}."\nmsgstr ""', 'msgid "Open with {opening}."\nmsgstr "Abre con {opening}."'), "utf-8")
+    catalogues.update()
+    catalogues.compile_catalogues()
+    assert catalogues.translator("es")("Open with {opening}.") == "Abre con {opening}."
+    assert path.with_suffix(".mo").stat().st_size > 0
