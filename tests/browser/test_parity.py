@@ -38,7 +38,7 @@ def phone_engine(browser):
 
 def test_every_public_function_is_asked():
     """A new door of the engine needs cases of its own."""
-    assert sorted(GENERATORS) == sorted(PUBLIC)
+    assert set(PUBLIC) <= set(GENERATORS)
 
 
 def test_the_phone_lets_out_what_the_server_does(phone_engine):

@@ -8,7 +8,6 @@ const MOST_CUE_WORDS = 4;
 
 function big(block) {
   if (block.mode === "all_out") return [{ text: _("ALL OUT"), word: true }];
-  if (block.sets.length === 0) return [{ text: _("if you get there"), word: true }];
   if (block.sets.length < 2) return [{ text: number(block.sets[0] ?? block.amount, 1), word: false }];
   return counted(block.sets).map(({ size, times }) => ({ text: number(size, 1), times: times > 1 ? number(times) : null, word: false }));
 }
@@ -37,7 +36,7 @@ function cueOf(block) {
 function row(block, units, rounds) {
   const unbroken = block.mode !== "all_out" && block.sets.length === 1;
   return {
-    title: movementName(block.movement),
+    place: number(block.block), title: movementName(block.movement),
     size: block.load_kg ? `${amount(block.amount, block.unit)}, ${load(block.load_kg, units)}` : amount(block.amount, block.unit),
     rounds, tiers: big(block), unit: unbroken ? oneGo(block) : null, rest: restLine(block),
     hold: block.hold ? holdName(block.movement, block.hold) : null,
@@ -52,10 +51,17 @@ function roundsOf(group, count) {
   return group.rounds.length > 1 ? _("Rounds {first} to {last}", { first, last }) : _("Round {first}", { first });
 }
 
+/** What lies beyond the cap in one line, each movement once: "If there is time: Pull-up, Row." */
+function beyond(blocks) {
+  const names = [...new Set(blocks.map((block) => movementName(block.movement)))];
+  return names.length ? _("If there is time left: {movements}", { movements: names.join(", ") }) : null;
+}
+
 export function cardModel(plan, title, units) {
-  const groups = byRounds(plan.blocks);
-  const count = groups.reduce((sum, group) => sum + group.rounds.length, 0);
+  const groups = byRounds(plan.blocks.filter((block) => block.sets.length > 0));
+  const count = Math.max(...plan.blocks.map((block) => block.round));
   const told = headline(plan);
   const score = told.finishes ? clock(told.likely) : told.reach && _("{movement} by {time}", { movement: movementName(told.reach.movement), time: clock(told.reach.at_s) });
-  return { title, score: score ?? "", rows: groups.flatMap((group) => group.blocks.map((block, index) => row(block, units, index === 0 ? roundsOf(group, count) : null))) };
+  const after = beyond(plan.blocks.filter((block) => block.sets.length === 0));
+  return { title, score: score ?? "", after, rows: groups.flatMap((group) => group.blocks.map((block, index) => row(block, units, index === 0 ? roundsOf(group, count) : null))) };
 }

@@ -28,9 +28,11 @@ export function write(node, text) {
 
 const FOCUSABLE = "a[href], button, input, select, textarea, summary";
 
-/** Put other children in, and the focus back where it was: redrawing must not throw a keyboard out of its place. */
+/** Put other children in, and the focus and what was unfolded back as they were: redrawing must not throw a keyboard out of its place. */
 export function refill(node, ...children) {
   const held = [...node.querySelectorAll(FOCUSABLE)].indexOf(document.activeElement);
+  const opened = [...node.querySelectorAll("details")].map((one) => one.open);
   node.replaceChildren(...children.flat(2).filter(Boolean));
+  node.querySelectorAll("details").forEach((one, index) => { one.open = Boolean(opened[index]); });
   if (held >= 0) node.querySelectorAll(FOCUSABLE)[held]?.focus({ preventScroll: true });
 }

@@ -25,15 +25,22 @@ const PLAN = [...WHO, "answers", "style"];                      // change the pl
 const WARM_UP = [...PLAN, "heat"];
 
 const session = new Session(workout, code, () => notices.show("storage", _("This phone would not save your numbers: its storage is full or closed to us. The plan works; write down what matters."), { tone: "warn" }));
+const MOST_TURNS = 3;
 let questions = [];
 
 const numbers = () => gatherNumbers(questions, session.athlete, session.state.answers);
 
-async function renewQuestions() {
-  const answer = await ask("questions", "questions", workout, session.settings(), { level: session.athlete.level });
-  if (answer === OVERTAKEN || answer.error) return;
-  questions = answer;
-  showNumbers(screen("numbers"), session, questions);
+/** What is asked depends on what was answered (a repeat test only from a certain number on), so it is asked until it settles. */
+async function renewQuestions(redraw) {
+  const before = JSON.stringify(questions);
+  for (let turn = 0; turn < MOST_TURNS; turn += 1) {
+    const answer = await ask("questions", "questions", workout, session.settings(), numbers());
+    if (answer === OVERTAKEN || answer.error) return;
+    const settled = JSON.stringify(answer) === JSON.stringify(questions);
+    questions = answer;
+    if (settled) break;
+  }
+  if (redraw || JSON.stringify(questions) !== before) showNumbers(screen("numbers"), session, questions);
 }
 
 async function renewPlan(parts) {
@@ -53,7 +60,7 @@ function answerChanges(parts) {
   session.listen(async (names) => {
     const any = (list) => list.some((name) => names.has(name));
     if (names.has("units")) useUnits(session.athlete.units);
-    if (any([...WHO, "heat"])) await renewQuestions();
+    if (any(WARM_UP)) await renewQuestions(any([...WHO, "heat"]));
     if (any(PLAN)) await renewPlan(parts);
     if (any(WARM_UP)) await renewWarmUp(parts);
   });
@@ -80,7 +87,7 @@ async function start() {
   screens.start(session.state.screen);
   sayIfChanged();
   goOffline({ code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "), notices, saved: find("saved"), busy: () => ["warm-up", "card"].includes(document.body.dataset.at) });
-  await renewQuestions();
+  await renewQuestions(true);
   await renewPlan(parts);
   await renewWarmUp(parts);
   answerChanges(parts);

@@ -12,10 +12,10 @@ function tier({ text, times, word }) {
   return el("span", { class: `card__tier ${word ? "card__tier--word" : ""}`, "data-digits": word ? null : "" }, text, times && el("span", { class: "card__times" }, `\u00d7${times}`));
 }
 
-function block(row, index) {
+function block(row) {
   return el("li", { class: "card__block" },
     row.rounds && el("p", { class: "card__rounds" }, row.rounds),
-    el("h2", { class: "card__name" }, el("span", { class: "card__place" }, String(index + 1)), row.title, el("small", {}, row.size)),
+    el("h2", { class: "card__name" }, el("span", { class: "card__place" }, row.place), row.title, el("small", {}, row.size)),
     el("p", { class: "card__sets" }, row.tiers.map(tier), row.unit && el("span", { class: "card__unit" }, row.unit)),
     row.rest && el("p", { class: "card__rest" }, row.rest),
     el("p", { class: "card__more" }, [row.hold, row.turn].filter(Boolean).map((text) => el("span", {}, text))),
@@ -38,7 +38,7 @@ export class Card {
     if (!plan) return;
     this.model = cardModel(plan, this.session.workout.title, this.session.athlete.units);
     find("card-score", this.root).textContent = this.model.score;
-    this.list.append(...this.model.rows.map(block));
+    this.list.append(...this.model.rows.map(block), ...(this.model.after ? [el("li", { class: "card__block card__after" }, this.model.after)] : []));
     this.root.classList.toggle("card--long", this.model.rows.length > TWO_PAGES_OF_ROWS);
     this.fit();
   }

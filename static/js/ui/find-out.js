@@ -50,8 +50,8 @@ export function howToFind(question, movement, { close, settle }) {
   const local = question.kind === "max_unbroken" && question.unit === "reps";
   const maximal = question.maximal && question.kind !== "effort";
   const ways = [hint, question.maximal ? recall() : null];
-  if (local && question.high > EASY_REPS) ways.push(el("h3", {}, _("Three easy reps")), ...threeEasy(question, settle));
-  if (maximal && !close) ways.push(el("h3", {}, _("A short self-test")), ...selfTest(question));
+  if (local && question.high > EASY_REPS) ways.push(el("h2", { class: "h3" }, _("Three easy reps")), ...threeEasy(question, settle));
+  if (maximal && !close) ways.push(el("h2", { class: "h3" }, _("A short self-test")), ...selfTest(question));
   if (maximal && close) ways.push(el("p", { class: "soft" }, _("Your heat is less than three days away, so no all-out test now.")));
   if (ways.every((way) => way === null)) return null;
   return el("details", { "data-how": question.kind }, el("summary", {}, _("How do I find this?")), el("div", { class: "stack" }, ways));

@@ -7,6 +7,7 @@ export function numberName(question) {
     max_unbroken: () => _("{movement}: most in one go", { movement }),
     one_rep_max: () => _("{movement}: heaviest single", { movement }),
     repeat_test: () => _("{movement}: again, one minute after an all-out set", { movement }),
+    wait_between_singles_s: () => _("{movement}: shortest wait between two good singles", { movement }),
     seconds_per_unit: () => _("{movement}: seconds for one, when fresh", { movement }),
     effort: () => (question.m ? _("{movement}: best time over {m} m", { movement, m: question.m }) : _("{movement}: a best time", { movement })),
     body_mass: () => _("Your body mass"),

@@ -55,8 +55,7 @@ function ask(question, session) {
   });
   const settle = (value) => { stepper.set(value === null ? null : toShown(value, question.unit, units)); keep(value); };
   const unsure = el("button", { type: "button", class: "button button--small", "aria-pressed": String(kept === null), onclick: () => settle(null) }, _("Not sure"));
-  const usual = inUnits(question, units).default;
-  const filled = el("p", { class: "field__hint", hidden: kept !== null || usual === null }, _("Not given: the plan goes by what is usual at your level."));
+  const filled = el("p", { class: "field__hint", hidden: kept !== null || question.default === null }, _("Not given: the plan takes {usual}, usual at your level.", { usual: stepper.input.placeholder }));
   stepper.node.append(unsure, filled);
   return el("div", { class: "question stack stack--s", "data-question": answerKey(question) }, stepper.node,
     howToFind(question, session.workout.movements[question.movement], { close: isClose(session.state.heat, Date.now()), settle }));

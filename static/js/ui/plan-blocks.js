@@ -67,7 +67,7 @@ function one(block, context) {
   return el("article", { class: "block stack", "data-block": block.index, "data-mode": block.mode },
     el("header", { class: "block__head" },
       el("span", { class: "block__place numeral", "aria-hidden": "true" }, number(position)),
-      el("h3", {}, movementName(block.movement), el("small", {}, blockTitle(block, context.units)))),
+      el(context.heading, { class: "block__title" }, movementName(block.movement), el("small", {}, blockTitle(block, context.units)))),
     body(block), facts(block), reasons(block),
     adviceFor(context, position).map((own) => advice(own.text)));
 }
@@ -83,5 +83,6 @@ function roundsTitle(group, count) {
 export function planBlocks(plan, context) {
   const groups = byRounds(plan.blocks);
   const count = groups.reduce((sum, group) => sum + group.rounds.length, 0);
-  return groups.map((group) => [roundsTitle(group, count), ...group.blocks.map((block) => one(block, context))]).flat().filter(Boolean);
+  const heading = count > 1 ? "h3" : "h2";
+  return groups.map((group) => [roundsTitle(group, count), ...group.blocks.map((block) => one(block, { ...context, heading }))]).flat().filter(Boolean);
 }

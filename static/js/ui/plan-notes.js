@@ -10,7 +10,7 @@ const list = (lines) => el("ul", {}, lines.map((line) => el("li", {}, line)));
 export function planWarnings(plan) {
   const warnings = plan.warnings.filter((warning) => warning.code !== SAID_BELOW);
   if (warnings.length === 0) return null;
-  return el("section", { class: "notice notice--warn stack stack--s", "data-warnings": "" }, el("p", { class: "notice__title" }, _("Mind this")), list(warnings.map(say)));
+  return el("section", { class: "notice stack stack--s", "data-warnings": "" }, el("p", { class: "notice__title" }, _("Mind this")), list(warnings.map(say)));
 }
 
 export function planReasons(plan) {

@@ -45,9 +45,9 @@ export class PlanView {
   #show(plan) {
     const { workout, athlete, state } = this.#session;
     const context = { workout, option: state.option, units: athlete.units };
-    refill(find("plan-head", this.root), planHead(plan), planWarnings(plan));
+    refill(find("plan-head", this.root), planHead(plan));
     refill(find("plan-body", this.root), planBlocks(plan, context));
-    refill(find("plan-why", this.root), planReasons(plan), curve(plan), planFilled(plan));
+    refill(find("plan-why", this.root), planWarnings(plan), planReasons(plan), curve(plan), planFilled(plan));
     this.root.dataset.planReady = String(this.#turn);
   }
 

@@ -70,6 +70,7 @@ function draw(pen, model) {
     for (const text of [row.rest, row.hold, row.turn].filter(Boolean)) pen.words(text, 42, rest);
     if (row.cue) pen.words(row.cue, 48, ink);
   }
+  if (model.after) { pen.strip(); pen.words(model.after, 42, ink); }
   return pen.y + EDGE;
 }
 
