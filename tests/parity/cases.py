@@ -4,6 +4,7 @@
 phone takes them (keyword-only ones after the others). Each generator in `GENERATORS` makes the arguments of one function.
 """
 
+from parity.plans import following, made_plan, own_blocks, taps
 from parity.workouts import any_of, numbers_for, settings_for, workout
 
 HUGE = [1e6, 1e9, 2**31, 1e300]
@@ -64,16 +65,10 @@ def judge_break_up(rng):
     return _spoiled(rng, arguments)[: rng.choice([4, 5, 7])]
 
 
-def plan(rng):
-    """Arguments of `plan`."""
-    made = workout(rng)
-    return _spoiled_inside(rng, [made, numbers_for(rng, made), settings_for(rng, made)])
-
-
 def _spoiled_inside(rng, arguments):
     """The arguments, or the arguments with something wrong somewhere in them, the library's entries left alone."""
-    if rng.random() < SPOILED_SHARE:
-        place = rng.choice([argument for argument in arguments if argument])
+    if rng.random() < SPOILED_SHARE and any(isinstance(argument, (dict, list)) and argument for argument in arguments):
+        place = rng.choice([argument for argument in arguments if isinstance(argument, (dict, list)) and argument])
         for _ in range(rng.randint(0, 5)):
             inner = [place[key] for key in _keys(place) if isinstance(place[key], (dict, list)) and place[key]]
             place = rng.choice(inner) if inner else place
@@ -88,8 +83,52 @@ def _keys(place):
     return [key for key in sorted(place) if not (key == "movements" and "schema" in place)]
 
 
+def of_athlete(rng):
+    """Arguments of whatever takes a workout, an athlete's numbers and settings."""
+    made = workout(rng)
+    return _spoiled_inside(rng, [made, numbers_for(rng, made), settings_for(rng, made)])
+
+
+def questions(rng):
+    """Arguments of `questions`: the same in another order."""
+    made, numbers, settings = of_athlete(rng)
+    return [made, settings, numbers]
+
+
+def class_table(rng):
+    """Arguments of `class_table`."""
+    made = workout(rng, blocks=[1, 2])
+    return [made, made["options"][0]["key"], rng.choice(["a", "b"])]
+
+
+def judge(rng):
+    """Arguments of `judge`: the plan's own sets, or others."""
+    made = made_plan(rng)
+    return _spoiled_inside(rng, [made["workout"], made["numbers"], made["settings"], own_blocks(rng, made["plan"])])
+
+
+def replan(rng):
+    """Arguments of `replan`: some way into a plan, ahead of it or behind."""
+    plan = made_plan(rng)["plan"]
+    events, now_s = taps(rng, plan)
+    return [plan, *_spoiled_inside(rng, [events, now_s])] if events else [plan, events, now_s]
+
+
+def learn(rng):
+    """Arguments of `learn`: the plan was followed, quicker or slower, failing or not."""
+    made = made_plan(rng)
+    return [made["numbers"], following(rng, made["plan"])]
+
+
+# Share of the cases, and the generator. The heavy ones come less often.
 GENERATORS = {
-    "plan": (3, plan),
+    "plan": (3, of_athlete),
+    "warm_up": (3, of_athlete),
+    "questions": (3, questions),
+    "class_table": (0.15, class_table),
+    "judge": (3, judge),
+    "replan": (3, replan),
+    "learn": (1, learn),
     "break_up": (3, break_up),
     "judge_break_up": (4, judge_break_up),
     "reps_over_sets": (3, reps_over_sets),

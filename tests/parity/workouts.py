@@ -14,9 +14,9 @@ def any_of(rng, values, weights=None):
     return rng.choices(values, weights)[0]
 
 
-def workout(rng):
+def workout(rng, blocks=(1, 1, 1, 2, 2, 3, 4)):
     """A workout with one or two options, done for time."""
-    options = [option(rng, key) for key in ["prescribed", "scaled"][: rng.choice([1, 1, 2])]]
+    options = [option(rng, key, rng.choice(blocks)) for key in ["prescribed", "scaled"][: rng.choice([1, 1, 2])]]
     used = {block["movement"] for each in options for block in each["blocks"]} - {"rest"}
     made = {
         "schema": 1, "title": "Drawn", "shape": "for_time", "divisions": copy.deepcopy(DIVISIONS), "options": options,
@@ -29,10 +29,10 @@ def workout(rng):
     return made
 
 
-def option(rng, key):
-    """An option of one to five blocks in one or several rounds."""
+def option(rng, key, blocks):
+    """An option of some blocks in one or several rounds."""
     scheme = [21, 15, 9, 6][rng.randint(0, 2) :] if rng.random() < 0.15 else None
-    made = {"key": key, "name": key.title(), "blocks": [block(rng, scheme) for _ in range(rng.choice([1, 1, 1, 2, 2, 3, 4]))]}
+    made = {"key": key, "name": key.title(), "blocks": [block(rng, scheme) for _ in range(blocks)]}
     if scheme:
         made["rep_scheme"] = [amount - rng.randint(0, 2) for amount in scheme]
     else:

@@ -1,0 +1,78 @@
+"""Plans to judge, to follow and to learn from: a few made once, then varied."""
+
+import copy
+import functools
+import random
+
+from parity.workouts import numbers_for, settings_for, workout
+from webapp import engine
+
+PLANS = 40  # chosen: enough to meet every mode, few enough to make once
+
+
+def made_plan(rng):
+    """One of the plans, with the workout, numbers and settings it was made for; free to be changed."""
+    return copy.deepcopy(_plan(rng.randrange(PLANS)))
+
+
+@functools.cache
+def _plan(number):
+    """The first plan that can be made after seed `number`."""
+    rng = random.Random(number)
+    while True:
+        made = workout(rng)
+        asked = {"workout": made, "numbers": numbers_for(rng, made), "settings": settings_for(rng, made)}
+        try:
+            return asked | {"plan": engine.plan(*copy.deepcopy(list(asked.values())))}
+        except engine.EngineError:
+            continue
+
+
+def own_blocks(rng, plan):
+    """Break-ups of the athlete's own: the plan's with other rests, one set split or moved, some left out."""
+    own = [_own_block(rng, block) for block in plan["blocks"]]
+    return own[: rng.randint(0, len(own))] if rng.random() < 0.2 else own
+
+
+def _own_block(rng, block):
+    sets, rests = list(block["sets"]), [max(0, rest_s + rng.choice([0, 0, -2, 3, 10])) for rest_s in block["rests_s"]]
+    if rng.random() < 0.15 or not sets:
+        return None
+    if rng.random() < 0.3 and len(sets) > 1:
+        sets[0], sets[-1] = sets[0] + sets[-1], 0
+        sets, rests = sets[:-1], rests[:-1]
+    elif rng.random() < 0.3 and sets[0] > 1:
+        sets, rests = [sets[0] - 1, 1, *sets[1:]], [rng.choice([5, 12]), *rests]
+    return {"sets": sets, "rests_s": rests}
+
+
+def taps(rng, plan):
+    """Events up to some moment of the heat, and that moment."""
+    pace, events, clock_s = rng.uniform(0.8, 1.4), [], 0.0
+    for block in plan["blocks"][: rng.randint(0, len(plan["blocks"]))]:
+        if block["end_s"] is None:
+            break
+        if rng.random() < 0.4:
+            events += _sets_of(rng, block, pace)
+        clock_s = block["end_s"] * pace
+        events.append({"at_s": clock_s, "kind": "block"})
+    last = events[-1]["at_s"] if events else 0.0
+    return events, last + rng.choice([0, 0, 1.5, 20])
+
+
+def _sets_of(rng, block, pace):
+    """Taps for the first sets of a block."""
+    starts = block["set_starts_s"]
+    done = rng.randint(0, len(starts) - 1) if starts else 0
+    return [{"at_s": starts[index + 1] * pace, "kind": "set", "reps": block["sets"][index]} for index in range(done)]
+
+
+def following(rng, plan):
+    """A result: when each block was done, and where a repetition failed."""
+    pace = rng.uniform(0.75, 1.5)
+    ends = [block["end_s"] * pace for block in plan["blocks"] if block["end_s"] is not None]
+    ends = sorted(end_s * rng.uniform(0.95, 1.05) for end_s in ends)
+    result = {"plan": plan, "ends_s": ends[: rng.randint(0, len(ends))] if rng.random() < 0.3 else ends}
+    if rng.random() < 0.4:
+        result["failed"] = [rng.randrange(len(plan["blocks"]))]
+    return result
