@@ -64,7 +64,7 @@ def server(tmp_path_factory):
 def class_links(server):
     """Addresses of the demo workouts, in the order of the home page."""
     with urllib.request.urlopen(server) as answer:
-        codes = re.findall(r'href="(/w/[^"/]+)"', answer.read().decode())
+        codes = re.findall(r'href="(/w/[^"/#]+)"', answer.read().decode())
     return [server + path for path in dict.fromkeys(codes)]
 
 

@@ -1,0 +1,130 @@
+"""The coach's pages in a real browser: by the link, without JavaScript, on a small phone, for everybody."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from .conftest import overflow_px
+
+pytestmark = pytest.mark.browser
+
+AXE = Path(__file__).resolve().parents[2] / "node_modules" / "axe-core" / "axe.min.js"
+RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+BLOCK = "[name=options-0-blocks-0-{}]"
+
+
+def fill_in(page, server, movement="Push press"):
+    """Everything a workout needs."""
+    page.goto(server + "/new")
+    page.fill("[name=title]", "Brass Bell")
+    page.fill(BLOCK.format("movement"), movement)
+    page.fill(BLOCK.format("amount"), "24")
+
+
+def go_on(page):
+    """Press the largest button."""
+    page.click("button.button--next")
+
+
+def published(page, server):
+    """Set and publish a workout; return its coach link."""
+    fill_in(page, server)
+    go_on(page)
+    link = page.inner_text("section code")
+    go_on(page)
+    page.wait_for_selector("img.coach-qr")
+    return link
+
+
+def violations(page):
+    """What the accessibility checker objects to."""
+    page.evaluate(AXE.read_text("utf-8"))
+    found = page.evaluate("rules => axe.run(document, {runOnly: rules})", RULES)["violations"]
+    return [(rule["id"], [node["target"] for node in rule["nodes"]]) for rule in found]
+
+
+def test_the_coach_link_opens_the_page_on_another_device_and_leaves_the_address_bar(new_page, server):
+    link = published(new_page(), server)
+    other = new_page()
+    other.goto(link)
+    other.wait_for_selector("h1:has-text('Brass Bell')")
+    assert "#" not in other.url
+    assert other.faults == []
+
+
+def test_the_whole_of_it_works_without_javascript(new_page, server):
+    page = new_page(java_script_enabled=False)
+    link = published(page, server)
+    other = new_page(java_script_enabled=False)
+    other.goto(link)
+    other.fill("[name=secret]", link)
+    go_on(other)
+    assert other.inner_text("h1") == "Brass Bell"
+
+
+def test_enter_in_a_field_saves_and_removes_nothing(new_page, server):
+    page = new_page()
+    fill_in(page, server)
+    page.press("[name=title]", "Enter")
+    page.wait_for_url(re.compile("/c/"))
+    assert page.inner_text("h1") == "Brass Bell"
+
+
+def test_a_new_block_is_where_the_page_opens(new_page, server):
+    page = new_page()
+    fill_in(page, server)
+    page.click("button[value='add-block:0']")
+    box = page.locator("#options-0-blocks-1").bounding_box()
+    assert 0 <= box["y"] < 740
+
+
+def check_every_page(page, server, check):
+    """Visit each page of the coach's side and of paper, in the state people meet it."""
+    link = published(page, server)
+    base = link.partition("#")[0]
+    page.locator("details summary").first.click()
+    check(page, "coach page")
+    fill_in(page, server, "press")
+    page.click("details summary")
+    page.fill(BLOCK.format("amount"), "-3")
+    go_on(page)
+    check(page, "form with mistakes")
+    for address in ("/", base + "/edit", *(base.replace("/c/", "/w/") + sheet for sheet in ("/qr", "/sheet", "/lane-sheet"))):
+        page.goto(address if address.startswith("http") else server + address)
+        check(page, address)
+    page.context.clear_cookies()
+    page.goto(base)
+    check(page, "question for the link")
+    page.goto(server + "/nothing")
+    check(page, "nothing here")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_no_page_shuts_anybody_out(new_page, server, scheme):
+    def check(page, name):
+        assert violations(page) == [], name
+    check_every_page(new_page(color_scheme=scheme), server, check)
+
+
+def test_no_page_scrolls_sideways_on_the_smallest_phone(new_page, server):
+    def check(page, name):
+        assert overflow_px(page) <= 0, name
+    check_every_page(new_page(viewport={"width": 320, "height": 568}), server, check)
+
+
+def test_each_sheet_is_one_page_of_paper(new_page, class_links):
+    page = new_page()
+    for link in class_links:
+        for sheet, paper in (("/sheet", "A4"), ("/sheet", "Letter"), ("/lane-sheet", "A4"), ("/lane-sheet", "A5")):
+            page.goto(link + sheet)
+            pages = len(re.findall(rb"/Type\s*/Page\b(?!s)", page.pdf(format=paper)))
+            assert pages == 1, (link, sheet, paper)
+
+
+def test_the_front_door_is_one_tap_from_a_plan(new_page, server):
+    page = new_page()
+    page.goto(server)
+    page.click("article .button >> nth=0")
+    page.wait_for_selector("[data-screen=plan]:not([hidden]) .numeral")
+    assert page.faults == []
