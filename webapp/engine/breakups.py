@@ -5,9 +5,11 @@ import math
 from .checks import number
 from .errors import EngineError
 from .parameters import ENTRY_REPS, HELD_BACK, SET_UP_S, SLOW_GAIN
+from .quick import seconds_alone
 from .reserve import PAST_ONE, Effort, cost_per_rep, cost_reaching, fresh, perform, recover, reps_to_failure, slow_gain
 from .search import Task, find, plan_rests, plan_sets
-from .simulate import NO_STEP, Segment, run_sets, seconds_alone
+from .segments import Segment
+from .simulate import NO_STEP, run_sets
 from .stints import half_steps
 from .units import whole
 

@@ -2,6 +2,7 @@
 
 from .checks import listing, mapping, number
 from .errors import EngineError
+from .lungs import lungs_of
 from .planner import cap_of, gain_from, settings_of
 from .score import counted, full_count
 from .stints import division_of, make_stints, option_of
@@ -32,7 +33,7 @@ def judge(workout: dict, numbers: dict, settings: dict, own_blocks: list) -> dic
     wanted = settings_of(settings)
     option = option_of(workout, wanted["option"])
     gain = gain_from(numbers)
-    stints = make_stints(workout, option, division_of(workout, wanted["division"]), numbers, wanted["form"], gain)
+    stints = make_stints(workout, option, division_of(workout, wanted["division"]), numbers, wanted["form"], gain, lungs_of(numbers))
     given = listing("own_blocks_not_a_list", own_blocks)
     if len(given) > len(stints):
         raise EngineError("too_many_blocks", len(given))

@@ -101,3 +101,117 @@ LEARN_LOWEST = 0.6
 LEARN_TIME_SD = 0.08  # a block's time differs from the model's by this share for other reasons; chosen
 LEARN_LEAST_SD = 0.05  # a number is never believed more than this; chosen
 ONE_REP_MAX_SHARE = 0.25  # of a change in the largest set that a one-rep max moves by, both on the logarithm; chosen: Epley at 10 reps
+
+# --- Warm-up: time ---------------------------------------------------------------------------------
+WARM_UP_LONGEST_S = 1500.0  # s, 25 min from the first step to the heat; the handbook's 10-20 min (Jeffreys, NSCA Essentials 4th ed.) and the gap
+WARM_UP_USUAL_S = 480.0  # s, 8 min; below, the emergency sequence; chosen
+WARM_UP_LEAST_S = 240.0  # s, 4 min; below, nothing that deserves the name fits; chosen
+GAP_S = 300.0  # s, from the last step to the heat: 5 min (Frikha 2016 Biol Sport 33:361, 15 min of warm-up works best with 5 min of rest)
+GAP_LEAST_S = 120.0  # s; window of 2-10 min without re-warming: Silva et al. 2018, Sports Med 48:2285
+GAP_SHARE = 1 / 3  # of the time there is, at most; chosen: short warm-ups work best with no rest at all (Frikha 2016)
+GAP_SHORTEST_S = 20.0  # s, when hardly any time is left; chosen
+SLIP_FOR_REPEAT_S = 900.0  # s; re-warm beyond 15 min: Silva et al. 2018; West et al. 2013, J Sci Med Sport 16:172
+REPEAT_S = 180.0  # s, the last part again; chosen, within the 2-3 min of the same sources
+STEP_S = 5.0  # s, steps last a multiple of this; chosen, what one can follow on a clock
+ESSENTIAL_S = [60.0, 20.0, 20.0, 10.0]  # s, easy minutes, limiting movement, heaviest load, breathing: what is left at the very last; chosen
+SHORTEST_STEP_S = 5.0
+
+# How it shortens, richest first. easy_s: easy work at the least. positions: loosened. pieces and rounds of the build; movers: movements in it.
+# bursts, holds, change_over: whether they stay. settle_s: the last part. The order is chosen: variety goes first, then rounds, then easy minutes.
+WARM_UP_LEVELS = [
+    {"easy_s": 300.0, "positions": 5, "pieces": 3, "rounds": 2, "movers": 6, "bursts": 2, "holds": 1, "change_over": 1, "settle_s": 90.0},
+    {"easy_s": 300.0, "positions": 4, "pieces": 2, "rounds": 2, "movers": 6, "bursts": 2, "holds": 1, "change_over": 1, "settle_s": 90.0},
+    {"easy_s": 240.0, "positions": 3, "pieces": 2, "rounds": 2, "movers": 4, "bursts": 2, "holds": 1, "change_over": 1, "settle_s": 60.0},
+    {"easy_s": 210.0, "positions": 3, "pieces": 2, "rounds": 2, "movers": 3, "bursts": 1, "holds": 1, "change_over": 1, "settle_s": 60.0},
+    {"easy_s": 180.0, "positions": 2, "pieces": 1, "rounds": 2, "movers": 4, "bursts": 1, "holds": 1, "change_over": 1, "settle_s": 45.0},
+    {"easy_s": 180.0, "positions": 2, "pieces": 1, "rounds": 2, "movers": 3, "bursts": 1, "holds": 0, "change_over": 0, "settle_s": 30.0},
+    {"easy_s": 150.0, "positions": 1, "pieces": 1, "rounds": 2, "movers": 2, "bursts": 1, "holds": 0, "change_over": 0, "settle_s": 20.0},
+    {"easy_s": 120.0, "positions": 1, "pieces": 1, "rounds": 1, "movers": 2, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 20.0},
+    {"easy_s": 90.0, "positions": 0, "pieces": 1, "rounds": 1, "movers": 2, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 15.0},
+    {"easy_s": 60.0, "positions": 0, "pieces": 1, "rounds": 1, "movers": 2, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 10.0},
+]
+EMERGENCY_LEVEL = 7  # from here on the essentials and little else
+
+# --- Warm-up: shifts of the easy minutes; all chosen, directions from Racinais et al. 2017, Temperature 4:227 ----------------------------
+HEAT_CAUTION_C = 26.7  # °C, 80 °F; current NWS categories
+HEAT_EXTREME_CAUTION_C = 32.2  # °C, 90 °F
+HEAT_DANGER_C = 39.4  # °C, 103 °F
+EASY_SHARE_IN_HEAT = {"usual": 1.0, "caution": 0.8, "extreme_caution": 0.6, "danger": 0.5}
+HUMIDITY_UNKNOWN_PERCENT = 50.0  # %, when only the temperature is known
+COOL_C = 15.0  # °C, below: a quarter longer
+COLD_C = 8.0  # °C, below: half as long again
+EASY_SHARE_COOL = 1.25
+EASY_SHARE_COLD = 1.5
+OLDER_YEARS = 40  # years, from here on a minute more
+EARLY_HOUR = 9  # before nine in the morning a minute more: bodies are coolest after waking
+EASY_EXTRA_S = 60.0  # s, for age, for the morning, and for people prone to strains; each
+
+# --- Warm-up: doses ---------------------------------------------------------------------------------
+RAMP_REPS = 15  # reps per movement at most in build and bursts: a judgement from the ladders of NSCA Essentials and Ribeiro 2020, IJERPH 17:6882
+RAMP_DOSES = [[0.5, 4, 6], [0.9, 3, 5], [1.01, 2, 3]]  # up to this share of the working load: fewest and most reps a round (same sources)
+LIMITING_DOSE_SHARE = 4  # the limiting skill: a rep for every four of the largest set ...
+LIMITING_DOSE_MOST = 4  # ... one to four a round; chosen
+LONGEST_HOLD_S = 30.0  # s, of any stretch or hold: 60 s and more cost strength (Behm et al. 2016, Appl Physiol Nutr Metab 41:1)
+EASIER_REPS = 4  # of an easier form in the place of a drill; chosen
+EASIER_HOLD_S = 10.0
+SORE_SHARE = 0.6  # of the working load at the most for a sore part; chosen
+TOO_HEAVY_SHARE = 0.7  # of the one-rep max at the most where the working load is more than one can lift; chosen
+LIGHT_OF_BODY = 0.12  # of body mass: the light load of the loosening; chosen
+LIGHT_MOST_KG = 12.0
+LOWER_STEP = 0.75  # of the height asked, the lower one that comes first; chosen
+SHARED_FROM = 3  # people to a lane, from here on they take turns; chosen
+TURN_S = 5.0  # s, more for a step for every other person on the lane; chosen
+TURN_MOST_S = 15.0
+
+# --- Warm-up through the reserve model ----------------------------------------------------------------
+WARM_UP_RESERVE_AT_START = 0.95  # least reserve of every group at the start of the heat
+WARM_UP_LOWEST_RESERVE = 0.70  # least reserve of the limiting group on the way, for people with four in one go or more
+WARM_UP_LOWEST_FROM = 4
+DRILL_EFFORT = 0.5  # of the full movement's cost: an easier form in a ladder; chosen
+NO_REP_EFFORT = 0.2  # of the whole capacity: one round of a drill for somebody with no rep; chosen
+EASY_EFFORT = 0.4  # of race effort, on the machine; chosen
+LIGHTEST = 5  # how often the sequence is made lighter, each time by one more measure, before it is left so
+
+# --- Warm-up: what there is ---------------------------------------------------------------------------
+MACHINES = ["row", "bike", "run"]
+MACHINE_SHARES = {  # as the movement library has them: a workout brings only the movements it uses
+    "row": {"legs": 1.0, "hinge": 0.6, "pull": 0.5, "grip": 0.35},
+    "bike": {"legs": 1.0, "push": 0.15, "pull": 0.15},
+    "run": {"legs": 1.0},
+}
+SPARED_SHARE = 0.4  # a machine with no more than this on the limiting group spares it; chosen
+USUAL_RACK = {  # common practice, no source
+    "balls_kg": [2, 3, 4, 5, 6, 7, 8, 9, 10, 12],
+    "bars_kg": [10, 15, 20],
+    "boxes_m": [0.3, 0.4, 0.5, 0.6, 0.75],
+    "dumbbells_kg": [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12.5, 15, 17.5, 20, 22.5, 25, 27.5, 30, 32.5, 35, 37.5, 40, 45, 50],
+    "kettlebells_kg": [4, 6, 8, 10, 12, 14, 16, 18, 20, 24, 28, 32, 36, 40, 48],
+    "plates_kg": [1.25, 2.5, 5, 10, 15, 20, 25],
+    "sandbags_kg": [5, 10, 15, 20, 25, 30, 35, 40, 50, 60, 70, 80],
+}
+BAR_LABELS_LB = [[10, 25], [15, 35], [20, 45]]  # kg label, lb label; common practice: a 45 lb bar stands where a 20 kg bar does
+PLATE_LABELS_LB = [[1.25, 2.5], [2.5, 5], [5, 10], [10, 25], [15, 35], [20, 45], [25, 55]]  # common practice
+KETTLEBELL_LABELS_LB = [[6, 14], [16, 35], [24, 53], [32, 70]]  # common practice; others are whole pounds of the mass
+BAR_MOVEMENTS = ["pull-up", "chest-to-bar-pull-up", "toes-to-bar", "hanging-knee-raise"]  # need a bar to hang from
+WALL_MOVEMENTS = ["handstand-push-up", "wall-walk", "wall-throw"]  # need a wall
+SORE_GROUPS = {  # which groups a sore part of the body belongs to; anatomy
+    "neck": ["overhead"], "shoulder": ["push", "overhead"], "elbow": ["push", "pull"], "wrist": ["push", "grip"], "hand": ["grip"],
+    "forearm": ["grip"], "chest": ["push"], "upper back": ["pull"], "back": ["hinge", "trunk"], "lower back": ["hinge", "trunk"],
+    "hip": ["legs", "hinge"], "thigh": ["legs", "hinge"], "knee": ["legs"], "calf": ["legs"], "ankle": ["legs"], "foot": ["legs"],
+    "belly": ["trunk"],
+}  # fmt: skip
+
+# --- Lungs ---------------------------------------------------------------------------------------
+FAST_SHARE = 0.5067  # of W′ that comes back fast; Chorley et al. 2022, Eur J Appl Physiol 122(3)
+FAST_TIME_CONSTANT_S = 21.5  # s; same
+SLOW_AIR_TIME_CONSTANT_S = 388.0  # s; same
+BREATH_SLOWS = 0.5  # hard breathing lengthens τu by this share of what is spent of W′; chosen
+CP_BY_LEVEL_W_PER_KG = {"new": 1.9, "regular": 2.5, "keen": 3.1, "expert": 3.7}  # W/kg; chosen
+W_PRIME_BY_LEVEL_J_PER_KG = {"new": 150.0, "regular": 190.0, "keen": 220.0, "expert": 250.0}  # J/kg; chosen
+LUNGS_DEFAULT_SD = 0.15  # of the logarithm of CP from a level; chosen
+LUNGS_TESTED_SD = 0.05  # from a known effort; chosen
+RUN_J_PER_KG_M = 0.92  # J of mechanical work per kg and m of running: 4.18 J metabolic at 22 %, as the library has it; chosen
+LEAST_CP_SHARE = 0.5  # of an effort's power that CP is taken to be at least; chosen: for very short efforts
+LEAST_SPREAD = 1.3  # longest over shortest of two efforts that give a line; chosen
+AIR_SPENT = {"steady": 0.85, "even": 0.92, "bold": 0.98}  # share of W′ a plan may have spent before its last block; chosen
+POSITION_COST = 1.0  # a slower repetition costs its groups this share of a repetition for each repetition's time it lasts longer; chosen

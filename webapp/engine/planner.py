@@ -11,6 +11,7 @@ from .checks import choice, mapping, number, whole_number
 from .draws import draw_people, fail_share, outcomes
 from .errors import EngineError
 from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD, STYLES
+from .lungs import lungs_of
 from .report import report
 from .reserve import slow_gain
 from .search import trimmed
@@ -223,7 +224,7 @@ def plan(workout: dict, numbers: dict, settings: dict) -> dict:
     division = division_of(workout, wanted["division"])
     cap_s = cap_of(workout, option)
     gain = gain_from(numbers)
-    stints = make_stints(workout, option, division, numbers, wanted["form"], gain)
+    stints = make_stints(workout, option, division, numbers, wanted["form"], gain, lungs_of(numbers))
     people = draw_people(stints, wanted["seed"], gain)
     layouts = candidates(stints, wanted["style"], people, gain, cap_s)
     layout = chosen(layouts, wanted["style"])

@@ -4,16 +4,17 @@ A tap says that a set or a block is done. The state of the muscles is found by d
 person does today is one number, the form: time planned over time taken, doubted at first.
 """
 
+from .breath import rest
 from .checks import listing, mapping, number
 from .errors import EngineError
 from .parameters import FORM_HIGHEST, FORM_LOWEST, FORM_PRIOR_S
 from .planner import lay_out
 from .reserve import recover
 from .score import counted
-from .simulate import any_set
+from .segments import ALL_SLOTS, any_set
 from .trace import trace
 from .units import clamp, whole
-from .whole import ALL_SLOTS, NEVER_FAILS, Start, at_rest, segment_of
+from .whole import NEVER_FAILS, Start, at_rest, segment_of
 
 
 def replan(plan: dict, events: list, now_s: float) -> dict:
@@ -79,7 +80,7 @@ def relived(plan: dict, stints: list, events: list, gain: float, now_s: float) -
             past["done"].append(stint["steps"])
             past["index"] = past["index"] + 1
             past["steps"] = 0
-    recover(past["fatigue"], ALL_SLOTS, now_s - past["clock_s"])
+    rest(past["fatigue"], ALL_SLOTS, now_s - past["clock_s"])
     if past["steps"] > 0:
         past["done"].append(past["steps"])
     return past
@@ -97,7 +98,7 @@ def take(past: dict, stint: dict, steps: int, at_s: float, gain: float):
     segment = segment_of(stint, 1.0, 1.0)
     done = 0
     while done < steps:
-        recover(past["fatigue"], ALL_SLOTS, spare_s / sets)
+        rest(past["fatigue"], ALL_SLOTS, spare_s / sets)
         result = any_set(past["fatigue"], segment, min(size, steps - done), gain, NEVER_FAILS, past["steps"] + done)
         recover(past["fatigue"], [slot for slot in ALL_SLOTS if slot not in segment.slots], result[1])
         done = done + min(size, steps - done)

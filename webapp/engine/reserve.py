@@ -14,6 +14,7 @@ Neglected: heat, sleep, technique, nerves, and everything between groups but the
 import math
 
 from .parameters import (
+    BREATH_SLOWS,
     QUICK_TIME_CONSTANT_S,
     REPEAT_TEST_FROM,
     REPEAT_TEST_REST_S,
@@ -36,11 +37,13 @@ COST_TOLERANCE = 1e-11  # relative error of repetitions at which a cost counts a
 
 
 class Fatigue:
-    """Quick and slow fatigue of every slot (muscle group, or one side of it), each 0–1."""
+    """Quick and slow fatigue of every slot (muscle group, or one side of it), and what is spent of W′ in its two parts, each 0–1."""
 
-    def __init__(self, quick: list[float], slow: list[float]):
+    def __init__(self, quick: list[float], slow: list[float], air_fast: float, air_slow: float):
         self.quick = quick
         self.slow = slow
+        self.air_fast = air_fast
+        self.air_slow = air_slow
 
 
 class Effort:
@@ -52,28 +55,35 @@ class Effort:
     costs : share of each slot's capacity that one repetition takes, one per slot. [0–1]
     seconds : duration of a repetition when fresh. [s]
     entry : cost of starting a set. [repetitions]
+    linger_s : how much longer each lasts on purpose: time in position, in which nothing recovers. [s]
     """
 
-    def __init__(self, slots: list[int], costs: list[float], seconds: float, entry: float):
+    def __init__(self, slots: list[int], costs: list[float], seconds: float, entry: float, linger_s: float = 0.0):
         self.slots = slots
         self.costs = costs
         self.seconds = seconds
         self.entry = entry
+        self.linger_s = linger_s
 
 
 def fresh(slots: int) -> Fatigue:
     """Return the state of `slots` rested slots."""
-    return Fatigue([0.0] * slots, [0.0] * slots)
+    return Fatigue([0.0] * slots, [0.0] * slots, 0.0, 0.0)
 
 
 def twin(fatigue: Fatigue) -> Fatigue:
     """Return a state that changes on its own."""
-    return Fatigue(fatigue.quick[:], fatigue.slow[:])
+    return Fatigue(fatigue.quick[:], fatigue.slow[:], fatigue.air_fast, fatigue.air_slow)
+
+
+def quick_time_constant(air_spent: float) -> float:
+    """Return τu for somebody who has spent that share of W′: hard breathing slows local recovery. [s]"""
+    return QUICK_TIME_CONSTANT_S * (1 + BREATH_SLOWS * air_spent)
 
 
 def recover(fatigue: Fatigue, slots: list[int], seconds: float):
     """Let `seconds` [s] pass for `slots`, in place: u ← u·e^(−t/τu), v ← v·e^(−t/τv)."""
-    keep_quick = math.exp(-seconds / QUICK_TIME_CONSTANT_S)
+    keep_quick = math.exp(-seconds / quick_time_constant(fatigue.air_fast + fatigue.air_slow))
     keep_slow = math.exp(-seconds / SLOW_TIME_CONSTANT_S)
     quick = fatigue.quick
     slow = fatigue.slow
@@ -127,6 +137,7 @@ def perform(fatigue: Fatigue, effort: Effort, reps: int, gain: float, ceiling: f
     lead = slots[0]
     half_lead = costs[0] / 2
     slope = gain / (1 - SLOW_THRESHOLD)
+    quick_s = quick_time_constant(fatigue.air_fast + fatigue.air_slow)
     elapsed = 0.0
     deepest = 0.0
     done = 0
@@ -137,7 +148,7 @@ def perform(fatigue: Fatigue, effort: Effort, reps: int, gain: float, ceiling: f
                 return [done, elapsed, deepest]
         middle = quick[lead] + slow[lead] + half_lead
         seconds = effort.seconds * (1 + SLOWING * middle * middle * middle)
-        keep_quick = math.exp(-seconds / QUICK_TIME_CONSTANT_S)
+        keep_quick = math.exp(-seconds / quick_s)
         keep_slow = math.exp(-seconds / SLOW_TIME_CONSTANT_S)
         for position in range(count):
             slot = slots[position]
@@ -152,7 +163,7 @@ def perform(fatigue: Fatigue, effort: Effort, reps: int, gain: float, ceiling: f
                 deepest = depth + cost
             quick[slot] = (quick[slot] + cost * (1 - share)) * keep_quick
             slow[slot] = (slow[slot] + cost * share) * keep_slow
-        elapsed = elapsed + seconds
+        elapsed = elapsed + seconds + effort.linger_s
         done = done + 1
     return [done, elapsed, deepest]
 

@@ -1,55 +1,15 @@
-"""A break-up in, the course of the fatigue out.
+"""A break-up in, its course out.
 
-A `Segment` is one block in one round, ready to be simulated: steps of work (a repetition, or a stretch of metres, calories or
-seconds), what a step takes, and the times around its sets. `run_sets` does a segment's sets exactly and stops at the first
-failure; `run_through` lets a person who fails carry on as people do, at a cost.
+`run_sets` does a segment's sets exactly and stops at the first failure; `run_through` lets a person who fails carry on as people do, at a
+cost.
 """
 
-import math
+from .breath import rest
+from .parameters import LONGEST_WAIT_S, MISS_RESTART_S, PATIENCE_S, WAIT_STEP_S
+from .reserve import PAST_ONE, Effort, Fatigue, twin
+from .segments import Segment, any_set
 
-from .parameters import (
-    FAIL_COST_S,
-    MISS_RESTART_S,
-    QUICK_TIME_CONSTANT_S,
-    SLOW_FLOOR,
-    SLOW_THRESHOLD,
-    SLOW_TIME_CONSTANT_S,
-    SLOWING,
-    LONGEST_WAIT_S,
-    PATIENCE_S,
-    SWITCH_S,
-    WAIT_STEP_S,
-)
-from .reserve import PAST_ONE, Effort, Fatigue, enter, perform, recover, twin
-
-SLOTS = ["push", "pull", "grip", "grip", "overhead", "overhead", "legs", "hinge", "trunk"]  # each side carries for itself
-LEFT_OF = {"grip": 2, "overhead": 4}
 NO_STEP = -1
-MANY_STEPS = 1000000
-
-
-class Segment:
-    """One block in one round as the simulation sees it.
-
-    Attributes
-    ----------
-    effort : what a step takes; `other_side` the same with the sides changed, None for work on both sides at once.
-    slots : every slot the segment loads, on either side.
-    steps : work to do, whole steps. set_up_s : least rest between two sets. [s]
-    switch_steps : steps after which sides change, 0 for never.
-    misses : misses to expect while doing all of it, a skill's own stops. [count]
-    fail_cost_s : lost by a failed attempt beside the step itself. [s]
-    """
-
-    def __init__(self, effort: Effort, other_side: Effort | None, slots: list[int], steps: int, set_up_s: float):
-        self.effort = effort
-        self.other_side = other_side
-        self.slots = slots
-        self.steps = steps
-        self.set_up_s = set_up_s
-        self.switch_steps = 0
-        self.misses = 0.0
-        self.fail_cost_s = FAIL_COST_S
 
 
 class Course:
@@ -62,127 +22,6 @@ class Course:
         self.ends_s = []
         self.failed_at = NO_STEP
         self.fails = 0
-
-
-def side_of(segment: Segment, on_other_side: bool) -> Effort:
-    """Return what a step takes on one side."""
-    return segment.other_side if on_other_side and segment.other_side is not None else segment.effort
-
-
-def one_side(fatigue: Fatigue, segment: Segment, reps: int, gain: float, ceiling: float, on_other_side: bool) -> list[float]:
-    """Do repetitions on one side; slots of the segment which that side leaves alone recover meanwhile. Same result as `perform`."""
-    effort = side_of(segment, on_other_side)
-    result = perform(fatigue, effort, reps, gain, ceiling)
-    recover(fatigue, [slot for slot in segment.slots if slot not in effort.slots], result[1])
-    return result
-
-
-def switched_set(fatigue: Fatigue, segment: Segment, reps: int, gain: float, ceiling: float, before: int) -> list[float]:
-    """Do a set of `reps` steps with a change of sides every `switch_steps` of the whole segment, `before` steps being done.
-
-    Changing sides takes time, not the cost of starting: the implement is handed over, not lifted from the floor.
-    """
-    done = 0
-    seconds = 0.0
-    deepest = 0.0
-    while done < reps:
-        stretch = (before + done) // segment.switch_steps
-        piece = min(reps - done, (stretch + 1) * segment.switch_steps - before - done)
-        if done == 0:
-            enter(fatigue, side_of(segment, stretch % 2 == 1), gain)
-        else:
-            recover(fatigue, segment.slots, SWITCH_S)
-            seconds = seconds + SWITCH_S
-        result = one_side(fatigue, segment, piece, gain, ceiling, stretch % 2 == 1)
-        done = done + int(result[0])
-        seconds = seconds + result[1]
-        deepest = max(deepest, result[2])
-        if result[0] < piece:
-            break
-    return [done, seconds, deepest]
-
-
-def any_set(fatigue: Fatigue, segment: Segment, reps: int, gain: float, ceiling: float, before: int) -> list[float]:
-    """Do a set of the segment, with or without changes of side. Same result as `perform`."""
-    if segment.switch_steps > 0:
-        return switched_set(fatigue, segment, reps, gain, ceiling, before)
-    enter(fatigue, segment.effort, gain)
-    return perform(fatigue, segment.effort, reps, gain, ceiling)
-
-
-def leads_alone(fatigue: Fatigue, segment: Segment) -> bool:
-    """Is the primary slot the only one likely to give out, so that a search may look at it alone and check its answer?
-
-    So it is where no other slot, from where it starts, gets deep even if the primary one is emptied once.
-    """
-    for position in range(1, len(segment.effort.slots)):
-        slot = segment.effort.slots[position]
-        if fatigue.quick[slot] + fatigue.slow[slot] + segment.effort.costs[position] / segment.effort.costs[0] > 0.95:
-            return False
-    return True
-
-
-def seconds_alone(fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[float], gain: float, ceiling: float) -> float:
-    """Return what `run_sets` takes where only the primary slot can give out, math.inf where it would fail; nothing is changed. [s]
-
-    The search's inner loop: the same model as `reserve.perform` on plain numbers, a test holds the two together. Where sides change and
-    the primary slot is one side's own, the resting side's fatigue is kept aside and caught up with when its turn comes.
-    """
-    lead = segment.effort.slots[0]
-    other = lead if segment.other_side is None else segment.other_side.slots[0]
-    cost = segment.effort.costs[0]
-    fresh_s = segment.effort.seconds
-    entry = segment.effort.entry * cost
-    slope = gain / (1 - SLOW_THRESHOLD)
-    u = fatigue.quick[lead]
-    v = fatigue.slow[lead]
-    idle_u = fatigue.quick[other]
-    idle_v = fatigue.slow[other]
-    idle_since = 0.0
-    elapsed = 0.0
-    done = 0
-    turn = segment.switch_steps if segment.switch_steps > 0 else MANY_STEPS
-    for index in range(len(sets)):
-        for step in range(sets[index]):
-            if done == turn:
-                turn = turn + segment.switch_steps
-                pause_s = SWITCH_S if step > 0 else 0.0
-                u = u * math.exp(-pause_s / QUICK_TIME_CONSTANT_S)
-                v = v * math.exp(-pause_s / SLOW_TIME_CONSTANT_S)
-                elapsed = elapsed + pause_s
-                if other != lead:
-                    away_s = elapsed - idle_since
-                    rested_u = idle_u * math.exp(-away_s / QUICK_TIME_CONSTANT_S)
-                    rested_v = idle_v * math.exp(-away_s / SLOW_TIME_CONSTANT_S)
-                    idle_u = u
-                    idle_v = v
-                    idle_since = elapsed
-                    u = rested_u
-                    v = rested_v
-            if step == 0:
-                share = min(1.0, max(SLOW_FLOOR, slope * (u + v + entry / 2 - SLOW_THRESHOLD)))
-                u = u + entry * (1 - share)
-                v = v + entry * share
-            depth = u + v
-            if depth + cost > ceiling:
-                return math.inf
-            middle = depth + cost / 2
-            share = slope * (middle - SLOW_THRESHOLD)
-            if share < SLOW_FLOOR:
-                share = SLOW_FLOOR
-            elif share > 1:
-                share = 1.0
-            seconds = fresh_s * (1 + SLOWING * middle * middle * middle)
-            u = (u + cost * (1 - share)) * math.exp(-seconds / QUICK_TIME_CONSTANT_S)
-            v = (v + cost * share) * math.exp(-seconds / SLOW_TIME_CONSTANT_S)
-            elapsed = elapsed + seconds
-            done = done + 1
-        if index < len(rests_s):
-            rest_s = rests_s[index]
-            u = u * math.exp(-rest_s / QUICK_TIME_CONSTANT_S)
-            v = v * math.exp(-rest_s / SLOW_TIME_CONSTANT_S)
-            elapsed = elapsed + rest_s
-    return elapsed
 
 
 def run_sets(fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[float], gain: float, ceiling: float = PAST_ONE) -> Course:
@@ -264,7 +103,7 @@ def gather(fatigue: Fatigue, segment: Segment, course: Course, wanted: int, gain
 
 def pause(fatigue: Fatigue, segment: Segment, course: Course, seconds: float):
     """Let a rest of `seconds` [s] pass, in place."""
-    recover(fatigue, segment.slots, seconds)
+    rest(fatigue, segment.slots, seconds)
     course.seconds = course.seconds + seconds
 
 

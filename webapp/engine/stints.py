@@ -16,9 +16,11 @@ below_half : the largest set, in pieces, while more than the maximum is still to
 
 import math
 
-from .athlete import capacity, of_movement
+from .athlete import capacity, of_movement, units_per_block_unit
+from .breath import breath_of
 from .checks import choice, listing, mapping, number, optional, whole_number
 from .errors import EngineError
+from .lungs import power_of
 from .parameters import (
     CHANGE_OVER_S,
     FAIL_COST_S,
@@ -34,7 +36,7 @@ from .parameters import (
     SWITCH_SHORTEST_M,
 )
 from .reserve import cost_per_rep
-from .simulate import LEFT_OF, SLOTS
+from .segments import LEFT_OF, SLOTS
 from .units import clamp, whole
 
 MOST_STINTS = 240
@@ -70,12 +72,12 @@ def rounds_of(option: dict) -> list:
     return [None] * count
 
 
-def make_stints(workout: dict, option: dict, division: str, numbers: dict, form: float, gain: float) -> list:
+def make_stints(workout: dict, option: dict, division: str, numbers: dict, form: float, gain: float, lungs: dict) -> list:
     """Return the stints of an option for one athlete, in order.
 
     Parameters
     ----------
-    form : multiplies today's capacity, 1 = usual. [0.5–1.5] gain : the person's g. [0.2–1.6]
+    form : multiplies today's capacity, 1 = usual. [0.5–1.5] gain : the person's g. [0.2–1.6] lungs : cp_w [W], w_prime_j [J].
 
     Raises
     ------
@@ -91,14 +93,14 @@ def make_stints(workout: dict, option: dict, division: str, numbers: dict, form:
     stints = []
     for index, amount in enumerate(rounds):
         for place in range(len(blocks)):
-            stint = stint_of(workout, option, place, amount, division, numbers, form, gain, known)
+            stint = stint_of(workout, option, place, amount, division, numbers, form, gain, lungs, known)
             stint["round"] = index + 1
             stints.append(stint)
     return stints
 
 
 def stint_of(
-    workout: dict, option: dict, place: int, round_amount, division: str, numbers: dict, form: float, gain: float, known: dict
+    workout: dict, option: dict, place: int, round_amount, division: str, numbers: dict, form: float, gain: float, lungs: dict, known: dict
 ) -> dict:
     """Return the stint of one block (`place` from 0) in one round, its round not yet set; `known` remembers costs already found."""
     block = mapping("block_not_a_mapping", option["blocks"][place])
@@ -128,6 +130,7 @@ def stint_of(
     times_of(stint, entry, of_movement(numbers, movement))
     costs_of(stint, entry, block, gain, known)
     switches_of(stint, entry, block, workout)
+    breath_in(stint, entry, block, numbers, lungs)
     return stint
 
 
@@ -137,7 +140,7 @@ def rest_stint(amount: float) -> dict:
         "kind": "rest", "load_kg": None, "mark_every": None, "filled": [], "outside": False, "primary": "trunk", "limit": "rest", "keep": 0.0,
         "sd": 0.0, "step_units": amount, "steps": 0, "piece_steps": 1, "max_steps": 1.0, "seconds": amount, "slots": [], "costs": [],
         "entry": 0.0, "set_up_s": 0.0, "change_s": 0.0, "fail_cost_s": 0.0, "single_wait_s": 0.0, "switch_steps": 0,
-        "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "hold": None, "hold_reason": None,
+        "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "watts": 0.0, "spend": 0.0, "refill": 1.0, "longer": 0.0, "hold": None, "hold_reason": None,
     }  # fmt: skip
 
 
@@ -302,6 +305,18 @@ def marks_of(stint: dict, workout: dict) -> list:
         every = 10
     number("lane_out_of_range", every, 0.1, 1000)
     return [every * count for count in range(1, 1 + max(1, math.ceil(SWITCH_LONGEST_M / every)))]
+
+
+def breath_in(stint: dict, entry: dict, block: dict, numbers: dict, lungs: dict):
+    """Set the power of the work and what it does to W′."""
+    count = entry["implements"] if block.get("implements") is None else block["implements"]
+    load_kg = None if stint["load_kg"] is None else stint["load_kg"] * (1 if count is None else count)
+    per_unit_s = stint["seconds"] / (stint["step_units"] * units_per_block_unit(entry, stint["unit"]))
+    stint["watts"] = power_of(entry, load_kg, numbers, per_unit_s)
+    breath = breath_of(stint["watts"], lungs)
+    stint["spend"] = breath.spend
+    stint["refill"] = breath.refill
+    stint["longer"] = breath.longer
 
 
 def sides_of(slots: list) -> list:

@@ -1,9 +1,10 @@
 """The course of a plan for the athlete as the numbers say: when each set starts, how deep it goes, every group's reserve."""
 
+from .breath import rest
 from .parameters import GROUPS, MISS_RESTART_S
 from .reserve import PAST_ONE, Fatigue, recover, twin
-from .simulate import SLOTS, any_set
-from .whole import ALL_SLOTS, NEVER_FAILS, Start, pass_change_over, segment_of
+from .segments import ALL_SLOTS, SLOTS, any_set
+from .whole import NEVER_FAILS, Start, pass_change_over, segment_of
 
 
 def reserves(fatigue: Fatigue) -> list[float]:
@@ -16,9 +17,9 @@ def reserves(fatigue: Fatigue) -> list[float]:
 
 
 def point(clock: float, fatigue: Fatigue) -> dict:
-    """Return one point of the reserve curve: t_s [s] and one value per group [0–1]."""
+    """Return one point of the reserve curve: t_s [s], breath (what is left of W′) and one value per group [0–1]."""
     values = reserves(fatigue)
-    made = {"t_s": clock}
+    made = {"t_s": clock, "breath": max(0.0, 1 - fatigue.air_fast - fatigue.air_slow)}
     for index, group in enumerate(GROUPS):
         made[group] = values[index]
     return made
@@ -60,7 +61,7 @@ def trace_stint(fatigue: Fatigue, stint: dict, breakup: dict, gain: float, clock
     start_s = clock
     before = reserves(fatigue)[GROUPS.index(stint["primary"])]
     clock = clock + breakup["lead_s"]
-    recover(fatigue, ALL_SLOTS, breakup["lead_s"])
+    rest(fatigue, ALL_SLOTS, breakup["lead_s"])
     course = {"start_s": start_s, "set_starts_s": [], "set_ends_s": [], "reserve_before": before, "failed_at": 0}
     deepest = 0.0
     group = stint["primary"]
@@ -68,7 +69,7 @@ def trace_stint(fatigue: Fatigue, stint: dict, breakup: dict, gain: float, clock
     ceiling = PAST_ONE if stint["kind"] == "local" else NEVER_FAILS
     done = 0
     if stint["kind"] == "rest":
-        recover(fatigue, ALL_SLOTS, stint["amount"])
+        rest(fatigue, ALL_SLOTS, stint["amount"])
         clock = clock + stint["amount"]
     for index, steps in enumerate(breakup["sets"]):
         course["set_starts_s"].append(clock)
@@ -86,7 +87,7 @@ def trace_stint(fatigue: Fatigue, stint: dict, breakup: dict, gain: float, clock
             course["failed_at"] = done + 1
             break
         rest_s = breakup["rests_s"][index] if index < len(breakup["rests_s"]) else pause_after(segment.misses, breakup, index)
-        recover(fatigue, ALL_SLOTS, rest_s)
+        rest(fatigue, ALL_SLOTS, rest_s)
         clock = clock + rest_s
     curve.append(point(clock, fatigue))
     course["end_s"] = clock

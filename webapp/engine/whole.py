@@ -6,13 +6,15 @@ flat `plan` in pieces it came from (empty for work done in one go).
 
 import math
 
+from .breath import Breath, rest
 from .parameters import SMALL_MAX
+from .quick import leads_alone, seconds_alone
 from .reserve import PAST_ONE, Effort, Fatigue, fresh, recover, twin
 from .search import Task, find, plan_rests, plan_sets
-from .simulate import NO_STEP, SLOTS, Course, Segment, any_set, leads_alone, run_sets, run_through, seconds_alone
+from .segments import ALL_SLOTS, SLOTS, Segment, any_set
+from .simulate import NO_STEP, Course, run_sets, run_through
 from .stints import sides_of
 
-ALL_SLOTS = [0, 1, 2, 3, 4, 5, 6, 7, 8]
 BUDGET_PER_STINT = 1500  # evaluations; chosen: above what the largest case of the benchmark takes
 LONGEST_LEAD_S = 300
 NEVER_FAILS = 99.0  # ceiling of work that ends by breath or by a miss, not by depletion
@@ -48,6 +50,7 @@ def segment_of(stint: dict, factor: float, pace: float) -> Segment:
     segment.switch_steps = stint["switch_steps"] if other is not None else 0
     segment.fail_cost_s = stint["fail_cost_s"]
     segment.misses = expected_misses(stint, factor)
+    segment.breath = Breath(stint["spend"], stint["refill"], stint["longer"])
     return segment
 
 
@@ -112,7 +115,7 @@ def lead_rest(fatigue: Fatigue, segment: Segment, gain: float, ceiling: float) -
     lead_s = 0.0
     while lead_s < LONGEST_LEAD_S:
         rested = twin(fatigue)
-        recover(rested, segment.slots, lead_s)
+        rest(rested, segment.slots, lead_s)
         if any_set(rested, segment, 1, gain, ceiling, 0)[0] == 1:
             return lead_s
         lead_s = lead_s + 5.0
@@ -132,7 +135,7 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
     ceiling = ceiling_of(stint, factor)
     lead_s = lead_rest(fatigue, segment, gain, ceiling)
     rested = twin(fatigue)
-    recover(rested, segment.slots, lead_s)
+    rest(rested, segment.slots, lead_s)
     piece = stint["piece_steps"]
     pieces = math.ceil(stint["steps"] / piece - 1e-9)
     single = stint["max_steps"] <= SMALL_MAX
@@ -207,7 +210,7 @@ def like_before(stints: list, found: list, index: int) -> list:
 def pass_change_over(fatigue: Fatigue, stint: dict, changes: bool) -> float:
     """Let the change-over before the stint pass, in place, where there is one, and return it. [s]"""
     seconds = stint["change_s"] if changes else 0.0
-    recover(fatigue, ALL_SLOTS, seconds)
+    rest(fatigue, ALL_SLOTS, seconds)
     return seconds
 
 
@@ -216,9 +219,9 @@ def do_stint(fatigue: Fatigue, stint: dict, breakup: dict, segment: Segment, gai
     if stint["kind"] == "rest":
         course = Course()
         course.seconds = stint["amount"]
-        recover(fatigue, ALL_SLOTS, course.seconds)
+        rest(fatigue, ALL_SLOTS, course.seconds)
         return course
-    recover(fatigue, ALL_SLOTS, breakup["lead_s"])
+    rest(fatigue, ALL_SLOTS, breakup["lead_s"])
     ceiling = NEVER_FAILS if stint["kind"] != "local" else PAST_ONE
     course = run_sets(fatigue, segment, breakup["sets"], breakup["rests_s"], gain, ceiling)
     recover(fatigue, [slot for slot in ALL_SLOTS if slot not in segment.slots], course.seconds)
@@ -270,7 +273,7 @@ def live_stint(fatigue: Fatigue, stint: dict, breakup: dict, factor: float, pace
     segment = segment_of(stint, factor, pace)
     if stint["kind"] != "local":
         return do_stint(fatigue, stint, breakup, segment, gain)
-    recover(fatigue, ALL_SLOTS, breakup["lead_s"])
+    rest(fatigue, ALL_SLOTS, breakup["lead_s"])
     course = run_through(fatigue, segment, breakup["sets"], breakup["rests_s"], gain, until_s)
     recover(fatigue, [slot for slot in ALL_SLOTS if slot not in segment.slots], course.seconds)
     return led(course, breakup["lead_s"])
