@@ -5,7 +5,7 @@ cost.
 """
 
 from .breath import rest
-from .parameters import LONGEST_WAIT_S, MISS_RESTART_S, PATIENCE_S, WAIT_STEP_S
+from .parameters import LONGEST_GATHER_S, MISS_RESTART_S, PATIENCE_S, WAIT_STEP_S
 from .reserve import PAST_ONE, Effort, Fatigue, twin
 from .segments import Segment, any_set
 
@@ -91,7 +91,7 @@ def gather(fatigue: Fatigue, segment: Segment, course: Course, wanted: int, gain
     """Rest after a failure until `wanted` steps would go, in place, or a single where that takes too long; return what goes."""
     waited_s = 0.0
     pause(fatigue, segment, course, segment.set_up_s)
-    while waited_s < LONGEST_WAIT_S:
+    while waited_s < LONGEST_GATHER_S:
         if any_set(twin(fatigue), segment, wanted, gain, PAST_ONE, done)[0] == wanted:
             return wanted
         pause(fatigue, segment, course, WAIT_STEP_S)
