@@ -7,12 +7,12 @@ import random
 import pytest
 from parity.answers import ASK_PHONE, HEAR_PHONE, ask_server, differences
 from parity.cases import GENERATORS, cases
+from parity.page import engine_page
 from webapp import engine
 from webapp.phone import build_engine
 
 pytestmark = pytest.mark.browser
 
-ADDRESS = "http://engine.invalid/"  # answered by the test itself, nothing goes out
 BATCH = 100
 SEEDS = range(21)  # a batch each: at least 2,000 cases
 PUBLIC = [name for name in engine.__all__ if inspect.isfunction(getattr(engine, name))]
@@ -20,20 +20,9 @@ PUBLIC = [name for name in engine.__all__ if inspect.isfunction(getattr(engine, 
 
 @pytest.fixture(scope="module")
 def phone_engine(browser):
-    """A page that has loaded the engine's module and nothing else."""
-    context = browser.new_context()
-    page = context.new_page()
-    module = build_engine()
-
-    def answer(route):
-        is_module = route.request.url.endswith(".js")
-        route.fulfill(body=module if is_module else "<!doctype html>", content_type="text/javascript" if is_module else "text/html")
-
-    page.route("**/*", answer)
-    page.goto(ADDRESS)
-    page.evaluate("async () => { window.engine = await import('/engine.js'); }")
-    yield page
-    context.close()
+    """The engine on the phone."""
+    with engine_page(browser, build_engine()) as page:
+        yield page
 
 
 def test_every_public_function_is_asked():

@@ -70,7 +70,7 @@ def _translate(statement, program):
     source = ast.unparse(ast.fix_missing_locations(statement))
     text = PlainParser(source, docstrings=False, inline_stdlib=False).dump().strip() + "\n"
     if isinstance(statement, ast.ClassDef):
-        parameters = ", ".join(own_signature(program, statement.name)[0])
+        parameters = ", ".join(own_signature(program, statement.name).names)
         body = f"\n    this.__init__({parameters});\n" if _has_init(program, statement) else ""
         text = CONSTRUCTOR.sub(lambda match: f"function {match[1]}({parameters}) {{{body}}}", text)
     text = FUNCTION.sub(r"function \1(", text)

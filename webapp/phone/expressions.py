@@ -4,7 +4,7 @@ import ast
 import builtins
 import math
 
-from .program import signature
+from .program import Signature, signature
 from .statements import stored_name
 from .tables import BUILTINS, MATH, MATH_CONSTANTS, METHODS, TYPE_TESTS
 
@@ -21,6 +21,7 @@ HINTS = {
     "print": "no print: the engine returns its results",
     "pow": "no pow: write a ** b",
 }
+SEARCHING = ("startswith", "endswith", "index", "count", "remove")
 UNUSUAL_KEY = "__proto__"  # the one key that is no plain key in JavaScript
 
 
@@ -180,23 +181,23 @@ def _is_type_test(node, context):
 
 def _own_call(node, context):
     """A call to a function or class of the engine has every argument it needs and no other."""
-    names, defaults = own_signature(context.program, node.func.id)
+    names, defaults, positional = own_signature(context.program, node.func.id)
     keywords = [keyword.arg for keyword in node.keywords]
-    if len(node.args) > len(names) or any(keyword not in names[len(node.args) :] for keyword in keywords):
+    if len(node.args) > positional or any(keyword not in names[len(node.args) :] for keyword in keywords):
         yield f"`{node.func.id}` takes other arguments: " + ", ".join(names)
     elif any(name not in defaults and name not in keywords for name in names[len(node.args) :]):
         yield f"`{node.func.id}` needs all of its arguments: " + ", ".join(names)
 
 
 def own_signature(program, called):
-    """Parameters and defaults of a function or, through its `__init__` or its base's, of a class of the engine."""
+    """Signature of a function or, through its `__init__` or its base's, of a class of the engine."""
     if called in program.functions:
         return signature(program.functions[called])
     node = program.classes[called]
     for item in node.body:
         if getattr(item, "name", None) == "__init__":
             return signature(item, method=True)
-    return own_signature(program, node.bases[0].id) if node.bases else ([], {})
+    return own_signature(program, node.bases[0].id) if node.bases else Signature([], {}, 0)
 
 
 def _method_call(node, context):
@@ -207,14 +208,20 @@ def _method_call(node, context):
             yield from _fits(node, MATH[method], "math." + method)
     elif method in METHODS:
         yield from _fits(node, METHODS[method], "." + method)
-        if method in ("startswith", "endswith", "index", "count", "remove") and isinstance(node.args[0], (ast.Tuple, ast.List)):
-            yield f".{method} looks for a number or a text only"
-        if method in ("split", "replace") and getattr(node.args[0], "value", 0) == "":
-            yield f".{method} needs something to look for"
+        yield from _search_method(node, method)
     elif method not in context.members:
         yield f"no .{method}() in the engine: see tables.py for what there is"
     elif node.keywords:
         yield "methods take positional arguments only"
+
+
+def _search_method(node, method):
+    """What methods may look for."""
+    wanted = node.args[0] if node.args else None
+    if method in SEARCHING and isinstance(wanted, (ast.Tuple, ast.List)):
+        yield f".{method} looks for a number or a text only"
+    if method in ("split", "replace") and isinstance(wanted, ast.Constant) and wanted.value == "":
+        yield f".{method} needs something to look for"
 
 
 RULES = {

@@ -107,7 +107,7 @@ class Scope:
             self._settle(bindings(function.body))
 
     def _add_parameters(self, function, owner):
-        _, defaults = signature(function)
+        defaults = signature(function).defaults
         for argument in function.args.args + function.args.kwonlyargs:
             kind = known(from_annotation(argument.annotation, self.world.program))
             if argument.arg == "self" and owner:

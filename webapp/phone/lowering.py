@@ -240,7 +240,7 @@ class Lowering(ast.NodeTransformer):
     def _place_keywords(self, node, called):
         """Put keyword arguments where the signature has them, defaults in the gaps."""
         if node.keywords:
-            names, defaults = own_signature(self.program, called)
+            names, defaults, _ = own_signature(self.program, called)
             given = {keyword.arg: keyword.value for keyword in node.keywords}
             last = max(names.index(name) for name in given)
             missing = names[len(node.args) : last + 1]
@@ -286,8 +286,9 @@ class Lowering(ast.NodeTransformer):
         return call("rt_len", self._noted(argument, self.visit(argument), "length of something unknown"))
 
     def _float(self, node):
+        known = self.scope.kind(node.args[0]) == NUMBER
         argument = self.visit(node.args[0])
-        return argument if self.scope.kind(node.args[0]) == NUMBER else call("rt_float", argument)
+        return ast.UnaryOp(ast.UAdd(), argument) if known else call("rt_float", argument)
 
     def _range(self, node):
         arguments = [self.visit(argument) for argument in node.args]

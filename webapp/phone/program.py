@@ -31,6 +31,14 @@ class Module(NamedTuple):
         return f"{self.file}:{getattr(node, 'lineno', 1)}"
 
 
+class Signature(NamedTuple):
+    """Parameters in the phone's order, default expressions by name, and how many may be given by position on the server."""
+
+    names: list
+    defaults: dict
+    positional: int
+
+
 class Program:
     """All modules of the engine in the order in which they can be joined."""
 
@@ -78,15 +86,14 @@ def is_docstring(statement):
 
 
 def signature(node, method=False):
-    """Parameters of a function in the phone's order, and a default expression for each that has one."""
+    """The signature of a function, or of a method without its self."""
     arguments = node.args
-    names = [argument.arg for argument in arguments.args]
-    defaults = dict(zip(names[len(names) - len(arguments.defaults) :], arguments.defaults))
-    for argument, default in zip(arguments.kwonlyargs, arguments.kw_defaults):
-        names.append(argument.arg)
-        if default is not None:
-            defaults[argument.arg] = default
-    return (names[1:] if method else names), defaults
+    positional = [argument.arg for argument in arguments.args]
+    defaults = dict(zip(positional[len(positional) - len(arguments.defaults) :], arguments.defaults))
+    defaults |= {named.arg: value for named, value in zip(arguments.kwonlyargs, arguments.kw_defaults) if value is not None}
+    skipped = 1 if method else 0
+    names = positional[skipped:] + [named.arg for named in arguments.kwonlyargs]
+    return Signature(names, defaults, len(positional) - skipped)
 
 
 def _exports(door):

@@ -1,15 +1,21 @@
-"""Rules for modules, functions, classes and statements. A rule yields a message for each breach, saying what to write instead."""
+"""Rules for modules, functions, classes and statements.
+
+A rule yields a message for each breach, saying what to write instead; with a node before it where the breach is not at the node itself.
+"""
 
 import ast
 import builtins
 import re
 
+from pscript import stdlib
+
 from .program import DOOR, ERRORS, is_docstring, signature
 from .tables import JAVASCRIPT_NAMES, METHODS
 
 OURS = re.compile(r"rt_|stub\d|flx_|err_\d|_py|.*_rt\d+$")  # names the build gives itself
-TRANSLATOR_NAMES = {"time", "perf_counter", "RawJS", "this_is_js", "PSCRIPT_OVERLOAD"}
+TRANSLATOR_NAMES = {"RawJS", "this_is_js", "PSCRIPT_OVERLOAD", *stdlib.FUNCTIONS}
 TAKEN = frozenset(dir(builtins)) | JAVASCRIPT_NAMES | TRANSLATOR_NAMES
+TAKEN_METHODS = frozenset(METHODS) | set(stdlib.METHODS)
 IN_PLACE = (ast.Add, ast.Sub, ast.Mult, ast.Div)
 CONSTANTS = (ast.Constant, ast.Name, ast.UnaryOp)
 
@@ -24,9 +30,9 @@ def module(node, context):
     allowed = (ast.Import, ast.ImportFrom, ast.Assign, ast.AnnAssign, ast.FunctionDef, ast.ClassDef)
     for statement in node.body:
         if not isinstance(statement, allowed) and not is_docstring(statement):
-            yield f"line {statement.lineno}: only imports, constants, functions and classes at top level"
+            yield statement, "only imports, constants, functions and classes at top level"
         elif context.module.name == DOOR and isinstance(statement, (ast.FunctionDef, ast.ClassDef, ast.AnnAssign)):
-            yield f"line {statement.lineno}: __init__.py only imports names and lists them in __all__"
+            yield statement, "__init__.py only imports names and lists them in __all__"
 
 
 def plain_import(node, context):
@@ -62,8 +68,8 @@ def function(node, context):
     for default in arguments.defaults + [default for default in arguments.kw_defaults if default is not None]:
         if not isinstance(default, CONSTANTS) or isinstance(getattr(default, "operand", None), ast.Name):
             yield "a default is a constant or the name of one: use None and fill it inside"
-    names, defaults = signature(node)
-    given = [name in defaults for name in names]
+    parameters = signature(node)
+    given = [name in parameters.defaults for name in parameters.names]
     if given != sorted(given):
         yield "keyword-only parameters without default come before all parameters with one"
 
@@ -94,18 +100,18 @@ def class_definition(node, context):
         if isinstance(item, ast.FunctionDef):
             yield from _method(item)
         elif not is_docstring(item) and not isinstance(item, ast.Pass):
-            yield f"line {item.lineno}: a class holds methods only, set attributes in __init__"
+            yield item, "a class holds methods only, set attributes in __init__"
 
 
 def _method(item):
     """Rules for one method."""
     first = item.args.args[0].arg if item.args.args else ""
     if first != "self":
-        yield f"`{item.name}`: the first parameter of a method is self"
-    if item.name in METHODS:
-        yield f"`{item.name}`: a method must not be called like one of lists, dicts or texts"
+        yield item, f"`{item.name}`: the first parameter of a method is self"
+    if item.name in TAKEN_METHODS:
+        yield item, f"`{item.name}`: a method must not be called like one of lists, dicts or texts"
     if item.name.startswith("__") and item.name != "__init__":
-        yield f"`{item.name}`: no special methods but __init__"
+        yield item, f"`{item.name}`: no special methods but __init__"
 
 
 def assign(node, context):

@@ -72,32 +72,32 @@ def check(program):
     members = methods | {part.attr for part in inside if isinstance(part, ast.Attribute) and isinstance(part.ctx, ast.Store)}
     breaches = []
     for module in program.by_name.values():
-        nodes = list(_walk(module.tree)) if module.name != ERRORS else [module.tree]
-        context = Context(program, module, methods, members, frozenset(_called(nodes)))
-        for node in nodes:
-            breaches += [(module.place(node), message) for message in _messages(node, context)]
+        context = Context(program, module, methods, members, frozenset(_called(ast.walk(module.tree))))
+        breaches += [(module.place(node), message) for node, message in _inspect(module.tree, context)]
     if breaches:
         raise SubsetError(sorted(set(breaches), key=_file_and_line))
 
 
-def _messages(node, context):
-    """Everything wrong with one node."""
+def _inspect(node, context):
+    """Yield what is wrong with a node and all below it, annotations left out, each with the node to point at."""
     rule = RULES.get(type(node))
     if rule is not None:
-        return list(rule(node, context))
-    if isinstance(node, ALLOWED):
-        return []
-    return [INSTEAD.get(type(node), f"{type(node).__name__} is not part of the engine's Python")]
+        for found in rule(node, context):
+            yield found if isinstance(found, tuple) else (node, found)
+    elif not isinstance(node, ALLOWED):
+        yield node, INSTEAD.get(type(node), f"{type(node).__name__} is not part of the engine's Python")
+        return
+    if not (isinstance(node, ast.Module) and context.module.name == ERRORS):
+        for child in _children(node):
+            for place, message in _inspect(child, context):
+                yield (place if hasattr(place, "lineno") else node), message
 
 
-def _walk(node):
-    """The node and all below it, annotations left out."""
-    yield node
+def _children(node):
+    """Nodes right below, annotations left out."""
     for field, value in ast.iter_fields(node):
         if field not in ("annotation", "returns"):
-            for child in value if isinstance(value, list) else [value]:
-                if isinstance(child, ast.AST):
-                    yield from _walk(child)
+            yield from (child for child in (value if isinstance(value, list) else [value]) if isinstance(child, ast.AST))
 
 
 def _called(nodes):
@@ -112,7 +112,7 @@ def _called(nodes):
         elif isinstance(node, ast.ClassDef):
             yield from (id(base) for base in node.bases)
         elif isinstance(node, ast.ExceptHandler) and node.type is not None:
-            yield id(node.type)
+            yield from (id(part) for part in ast.walk(node.type))
 
 
 def _file_and_line(breach):

@@ -1,0 +1,75 @@
+"""The module as a whole."""
+
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from webapp import engine
+from webapp.phone import SubsetError, build_engine
+from webapp.phone.build import ENGINE
+
+ROOT = Path(__file__).resolve().parents[2]
+DOOR = '"""Door."""\n\nfrom .errors import EngineError\nfrom .{} import {}\n'
+
+
+def run(*arguments):
+    """A Python of its own, at the top of the project."""
+    return subprocess.run([sys.executable, *arguments], cwd=ROOT, capture_output=True, text=True, timeout=60)
+
+
+def test_the_engine_keeps_to_the_subset():
+    """The engine as it is."""
+    assert build_engine() == build_engine(ENGINE)
+
+
+def test_same_text_every_time():
+    """In another process, with other hash seeds."""
+    assert run("-m", "webapp.phone").stdout == build_engine()
+
+
+def test_lets_out_what_the_server_does():
+    """The names of `__all__`."""
+    exported = re.search(r"^export \{ (.*) \};$", build_engine(), re.MULTILINE)[1]
+    assert exported.split(", ") == sorted(engine.__all__)
+
+
+def test_nothing_of_the_translators_library_is_left():
+    """Every helper is ours."""
+    assert not re.search(r"_pyfunc_|_pymeth_", build_engine())
+
+
+def test_needs_no_web_framework():
+    """Importing and building leaves flask alone."""
+    code = "import sys; from webapp.phone import build_engine; build_engine(); sys.exit('flask' in sys.modules)"
+    assert run("-c", code).returncode == 0
+
+
+def test_command_lists_what_annotations_would_speed_up():
+    """One place in a line."""
+    lines = run("-m", "webapp.phone", "--slow").stdout.splitlines()
+    assert all(re.fullmatch(r"engine/\w+\.py:\d+: .+", line) for line in lines)
+
+
+def test_modules_come_after_those_they_need(engine_of):
+    """Whatever their names."""
+    modules = {"a_last": "from .z_first import X\n\nY = [X, X]\n", "z_first": "X = [1]\n", "__init__": DOOR.format("a_last", "Y")}
+    module = build_engine(engine_of(**modules))
+    assert module.index("X = [1]") < module.index("Y = [X, X]")
+    assert module.endswith("export { EngineError, Y };\n")
+
+
+def test_numbers_that_are_let_out_stay(engine_of):
+    """Though they also stand where they are used."""
+    module = build_engine(engine_of(one="X = 1\nY = 2\n\n\ndef f():\n    return X + Y\n", __init__=DOOR.format("one", "X, f")))
+    assert "X = 1;" in module
+    assert "Y = 2;" not in module
+    assert "return 1 + 2;" in module
+
+
+def test_what_the_translator_refuses_has_its_place(engine_of, monkeypatch):
+    """Should it ever want a helper that is not ours."""
+    monkeypatch.setattr("webapp.phone.build.FOREIGN", re.compile("unheard_of"))
+    with pytest.raises(SubsetError, match=r"engine/one\.py:2: the translator wants unheard_of"):
+        build_engine(engine_of(one="X = 1\ndef unheard_of(x):\n    return x\n"))
