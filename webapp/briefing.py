@@ -145,7 +145,9 @@ def _place_of(count, rows):
 
 def counts(workout, block, amount):
     """What an amount of a block counts: marks of a distance, else the amount itself."""
-    stint = {"kind": "", "unit": block["unit"], "amount": amount, "step_units": amount, "mark_every": block.get("mark_every")}
+    stint = {
+        "kind": "", "unit": block["unit"], "amount": amount, "step_units": amount, "mark_every": block.get("mark_every"),
+    }
     return count_of(stint, 1, workout)
 
 

@@ -22,7 +22,9 @@ def _choices(*pairs):
     return [SelectChoice(value, label) for value, label in pairs]
 
 
-UNITS = _choices(("reps", _l("reps")), ("m", _l("metres")), ("ft", _l("feet")), ("cal", _l("calories")), ("s", _l("seconds")))
+UNITS = _choices(
+    ("reps", _l("reps")), ("m", _l("metres")), ("ft", _l("feet")), ("cal", _l("calories")), ("s", _l("seconds")),
+)
 MASSES = _choices(("kg", "kg"), ("lb", "lb"))
 LENGTHS = _choices(("m", _l("metres")), ("ft", _l("feet")))
 HEIGHTS = _choices(("cm", _l("cm")), ("in", _l("inches")), ("m", _l("metres")), ("ft", _l("feet")))

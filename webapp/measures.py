@@ -47,11 +47,7 @@ def amount_text(amount, unit):
 def sets_text(sets):
     """8, then 4 sets of 6, then 12."""
     tiers = [(size, len(list(same))) for size, same in groupby(sets)]
-    shown = [
-        number(size) if count == 1 else ngettext("%(num)s set of %(size)s", "%(num)s sets of %(size)s", count, size=number(size))
-        for size, count in tiers
-    ]
-    return gettext(", then ").join(shown)
+    return gettext(", then ").join(_tier_text(size, count) for size, count in tiers)
 
 
 def pounds(load_kg):
@@ -97,6 +93,12 @@ def init_app(app):
 def sides_text(sides):
     """How the sides of the body share the work."""
     return {"one": gettext("one side at a time"), "alternating": gettext("sides alternating")}.get(sides, "")
+
+
+def _tier_text(size, count):
+    if count == 1:
+        return number(size)
+    return ngettext("%(num)s set of %(size)s", "%(num)s sets of %(size)s", count, size=number(size))
 
 
 def _near(value):

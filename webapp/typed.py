@@ -9,7 +9,7 @@ import re
 from webapp.engine.units import KG_PER_LB, M_PER_FT, M_PER_INCH
 from webapp.measures import parsed_clock, parsed_number, plain_number, pounds
 from webapp.own_movements import GROUPS, SECONDS_PER_UNIT, own_entry, own_key
-from webapp.problems import Problems
+from webapp.problems import Problems, WorkoutError
 from webapp.wording import clock
 from webapp.workouts import REST, checked, completed
 
@@ -34,7 +34,7 @@ def to_workout(typed, find_movement, brought):
     # Say everything at once: what stands in the fields that could be read is checked as well.
     try:
         checked(workout)
-    except ValueError as error:
+    except WorkoutError as error:
         for path, problem in error.problems.items():
             reader.problems.setdefault(path, problem)
     reader.problems.raise_if_any()

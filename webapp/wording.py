@@ -24,19 +24,25 @@ _ODD_INPUT = N_("This workout or these numbers are not in a form a plan can be m
 _REFUSALS = {
     _ODD_NUMBER: (
         "amount_out_of_range", "cap_out_of_range", "ends_out_of_order", "entry_out_of_range", "event_out_of_order",
-        "failed_out_of_range", "form_out_of_range", "held_back_out_of_range", "lane_out_of_range", "max_reps_out_of_range", "reps_out_of_range", "rest_out_of_range",
-        "rounds_out_of_range", "seed_out_of_range", "set_up_out_of_range", "time_out_of_range",
+        "failed_out_of_range", "form_out_of_range", "held_back_out_of_range", "implements_out_of_range",
+        "lane_out_of_range", "max_reps_out_of_range", "reps_out_of_range", "rest_out_of_range", "rounds_out_of_range",
+        "seed_out_of_range", "set_up_out_of_range", "time_out_of_range",
     ),
     _ODD_INPUT: (
-        "block_not_a_mapping", "division_unknown", "divisions_not_a_list", "ends_not_a_list", "event_beyond_workout", "event_not_a_mapping",
-        "event_unknown", "events_not_a_list", "lane_not_a_mapping", "level_unknown", "numbers_not_a_mapping",
-        "option_not_a_mapping", "option_unknown", "options_not_a_list", "own_block_not_a_mapping", "own_blocks_not_a_list",
-        "plan_not_a_plan", "result_not_a_result", "settings_not_a_mapping", "style_unknown", "unit_unknown", "workout_not_a_mapping",
+        "block_not_a_mapping", "division_unknown", "divisions_not_a_list", "drill_bad", "drills_not_a_list",
+        "easier_bad", "easier_not_a_list", "ends_not_a_list", "equipment_not_a_list", "event_beyond_workout",
+        "event_not_a_mapping", "event_unknown", "events_not_a_list", "lane_not_a_mapping", "level_unknown",
+        "numbers_not_a_mapping", "option_not_a_mapping", "option_unknown", "options_not_a_list",
+        "own_block_not_a_mapping", "own_blocks_not_a_list", "plan_not_a_plan", "rack_bad", "result_not_a_result",
+        "settings_not_a_mapping", "style_unknown", "unit_unknown", "workout_not_a_mapping",
     ),
 }
 
 WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     # What the engine refuses
+    "efforts_contradict": N_("These efforts contradict each other: the longer one is faster. Check the times."),
+    "efforts_too_alike": N_("These efforts are too alike to tell how your breath lasts: give a short and a long one."),
+    "no_work": N_("There is nothing to warm up for in this option."),
     "effort_out_of_range": N_("This distance and time do not go together: {value}."),
     "load_out_of_range": N_("This load is outside what a plan can be made for: {value}."),
     "max_unbroken_out_of_range": N_("This largest set is outside what a plan can be made for: {value}."),
@@ -59,7 +65,10 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "hold_spares": N_("Chosen to spare what comes next: {group}."),
     "last_set_larger": N_("The last set may be larger: {last}."),
     "not_reached": N_("The cap comes before you get here."),
-    "opens_at": N_("You open with {opening}, about {share_fraction} of your largest set of {max}: the second half of a maximum is paid back slowly."),
+    "opens_at": N_(
+        "You open with {opening}, about {share_fraction} of your largest set of {max}: "
+        "the second half of a maximum is paid back slowly."
+    ),
     "paced_by_breath": N_("Your breath sets the pace here: steady from the first to the last."),
     "rest_block": N_("A rest for everybody: stand easy, breathe out long."),
     "singles_small_max": N_("With a largest set of {max}, singles with {wait_s} between them get you furthest."),

@@ -51,8 +51,8 @@ def checked(workout):
         problems.raise_if_any()
     try:
         _check(workout, problems)
-    except (TypeError, AttributeError, KeyError) as error:
-        # A list where a mapping belongs, and the like: only a file made by hand comes here.
+    except (TypeError, AttributeError, KeyError, OverflowError) as error:
+        # A list where a mapping belongs, a number of a thousand digits: only a file made by hand comes here.
         raise WorkoutError({(): ("not_a_workout", {})}) from error
     problems.raise_if_any()
     return workout

@@ -36,6 +36,7 @@ def block(workout):
     (lambda w: w.update(options={}), ("options",), "no_options"),
     (lambda w: w.update(options=[None]), (), "not_a_workout"),
     (lambda w: w.update(divisions=7), (), "not_a_workout"),
+    (lambda w: w.update(cap_s=10 ** 400), (), "not_a_workout"),
     (lambda w: w["options"][0].update(key="<b>"), (), "not_a_workout"),
     (lambda w: w.update(options=w["options"] * 5), ("options",), "too_many_options"),
     (lambda w: w["options"][0].update(rep_scheme=[9, 7], rounds=3), ("options", 0, "rounds"), "rounds_or_scheme"),

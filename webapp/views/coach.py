@@ -92,10 +92,11 @@ def act(code):
         _carry_out(stored, do, form.revision.data)
     except workouts.Conflict as conflict:
         return _coach_page(conflict.stored, gettext(
-            "Somebody else changed this workout meanwhile. Your texts are still below; look at theirs in another tab, then save again."
+            "Somebody else changed this workout meanwhile. "
+            "Your texts are still below; look at theirs in another tab, then save again."
         )), 409
     except (StoreFull, StoreBusy):
-        return _coach_page(stored, gettext("Nothing could be saved just now. What you typed is still here; try again in a moment.")), 507
+        return _coach_page(stored, _nothing_saved()), 507
     return redirect(url_for(".page", code=code), 303)
 
 
@@ -148,8 +149,7 @@ def _answer_form(stored):
         notice = gettext("Somebody else changed this workout meanwhile. Yours is still below: saving again replaces theirs.")
         return _form_page(content, conflict.stored.revision, conflict.stored, notice=notice, status=409)
     except (StoreFull, StoreBusy):
-        notice = gettext("Nothing could be saved just now. What you typed is still here; try again in a moment.")
-        return _form_page(content, revision, stored, notice=notice, status=507)
+        return _form_page(content, revision, stored, notice=_nothing_saved(), status=507)
     return redirect(url_for(".page", code=saved.code), 303)
 
 
@@ -195,6 +195,10 @@ def _coach_page(stored, notice=None):
         form=forms.ActionForm(formdata=None, revision=stored.revision), unpublished=unpublished,
         class_link=url_for("athlete.class_page", code=stored.code, _external=True),
     )
+
+
+def _nothing_saved():
+    return gettext("Nothing could be saved just now. What you typed is still here; try again in a moment.")
 
 
 def _enter_page(code, notice=None):
