@@ -8,7 +8,7 @@ const MOST_CUE_WORDS = 4;
 
 function big(block) {
   if (block.mode === "all_out") return [{ text: _("ALL OUT"), word: true }];
-  if (block.sets.length < 2) return [{ text: number(block.sets[0] ?? block.amount, 1), word: false }];
+  if (block.sets.length < 2) return [{ text: number(block.amount, 1), word: false }];
   return counted(block.sets).map(({ size, times }) => ({ text: number(size, 1), times: times > 1 ? number(times) : null, word: false }));
 }
 

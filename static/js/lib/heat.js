@@ -11,9 +11,11 @@ export function heatFromField(text) {
   return Number.isFinite(at_ms) ? { kind: "at", at_ms } : null;
 }
 
-export const isClose = (heat, now_ms) => Boolean(heat?.at_ms) && heat.at_ms - now_ms < NO_TEST_HOURS * 60 * MINUTE_MS;
+const isSet = (heat) => Number.isFinite(heat?.at_ms);
 
-export const minutesLeft = (heat, now_ms) => (heat?.at_ms ? Math.floor((heat.at_ms - now_ms) / MINUTE_MS) : null);
+export const isClose = (heat, now_ms) => isSet(heat) && heat.at_ms - now_ms < NO_TEST_HOURS * 60 * MINUTE_MS;
+
+export const minutesLeft = (heat, now_ms) => (isSet(heat) ? Math.floor((heat.at_ms - now_ms) / MINUTE_MS) : null);
 
 const pair = (n) => String(Math.trunc(Math.abs(n))).padStart(2, "0");
 

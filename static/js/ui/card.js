@@ -6,7 +6,7 @@ import { _ } from "../lib/words.js";
 import { savePicture } from "./share-image.js";
 
 const PART_OF_HEIGHT = 0.1;     // on a large screen digits grow with it
-const TWO_PAGES_OF_ROWS = 7;  // more rows than this print in two columns
+const ONE_COLUMN_ROWS = 5;     // more rows than this print in two columns
 
 function tier({ text, times, word }) {
   return el("span", { class: `card__tier ${word ? "card__tier--word" : ""}`, "data-digits": word ? null : "" }, text, times && el("span", { class: "card__times" }, `\u00d7${times}`));
@@ -39,7 +39,9 @@ export class Card {
     this.model = cardModel(plan, this.session.workout.title, this.session.athlete.units);
     find("card-score", this.root).textContent = this.model.score;
     this.list.append(...this.model.rows.map(block), ...(this.model.after ? [el("li", { class: "card__block card__after" }, this.model.after)] : []));
-    this.root.classList.toggle("card--long", this.model.rows.length > TWO_PAGES_OF_ROWS);
+    const rows = this.list.children.length;
+    this.root.classList.toggle("card--long", rows > ONE_COLUMN_ROWS);
+    this.list.style.setProperty("--rows", rows + (rows > ONE_COLUMN_ROWS ? rows % 2 : 0));
     this.fit();
   }
 

@@ -1,0 +1,144 @@
+"""The pure modules: what goes in, what comes out."""
+
+import pytest
+
+pytestmark = pytest.mark.browser
+
+
+@pytest.fixture(scope="module")
+def run(browser, server):
+    """A function that calls an export of a module under js/lib with plain values."""
+    context = browser.new_context(locale="en-GB", timezone_id="Europe/Berlin")
+    page = context.new_page()
+    page.goto(server)
+    base = page.evaluate("document.querySelector('script[src*=\"/static/\"]').src.split('/js/')[0]")
+
+    def call(module, name, *values):
+        return page.evaluate(
+            "async ([address, name, values]) => (await import(address))[name](...values)",
+            [f"{base}/js/lib/{module}.js", name, list(values)],
+        )
+
+    yield call
+    context.close()
+
+
+@pytest.mark.parametrize("typed, expected", [
+    ("8", 8), ("2,5", 2.5), ("2.5", 2.5), (" 12 ", 12), ("7:40", 460), ("0", 0), (".5", 0.5),
+    ("", None), ("-3", None), ("1e400", None), ("NaN", None), ("dieciséis", None), ("1,234.5", None), ("7:75", None), ("9" * 12, None),
+])
+def test_typed_numbers_are_read_or_refused(run, typed, expected):
+    assert run("format", "readNumber", typed) == expected
+
+
+@pytest.mark.parametrize("seconds, expected", [(0, "0:00"), (59.6, "1:00"), (754, "12:34"), (3754, "1:02:34"), (-5, "0:00")])
+def test_clock(run, seconds, expected):
+    assert run("format", "clock", seconds) == expected
+
+
+# Exact factors: NIST SP 811, appendix B: 1 lb = 0.45359237 kg, 1 ft = 0.3048 m.
+@pytest.mark.parametrize("value, unit, units, expected", [
+    (0.45359237, "kg", {"mass": "lb", "length": "m"}, 1), (0.3048, "m", {"mass": "kg", "length": "ft"}, 1), (20, "kg", {"mass": "kg", "length": "ft"}, 20),
+])
+def test_units_turn_there_and_back(run, value, unit, units, expected):
+    shown = run("format", "toShown", value, unit, units)
+    assert shown == pytest.approx(expected, rel=1e-12)
+    assert run("format", "fromShown", shown, unit, units) == pytest.approx(value, rel=1e-12)
+
+
+@pytest.mark.parametrize("value, direction, expected", [(38, 1, 40), (40, 1, 45), (38, -1, 35), (0, -1, 0), (100, 1, 100), (97, 1, 100)])
+def test_stepper_lands_on_its_grid_and_stays_between_its_ends(run, value, direction, expected):
+    assert run("numbers", "stepped", value, direction, {"low": 0, "high": 100, "step": 5}) == expected
+
+
+def test_equal_sets_are_counted_together(run):
+    block = {"sets": [8, 5, 5, 5, 4], "rests_s": [15, 12, 12, 12], "rests_breaths": [5, 4, 4, 4]}
+    assert [(tier["size"], tier["times"], tier["rest_s"]) for tier in run("tiers", "tiers", block)] == [(8, 1, 15), (5, 3, 12), (4, 1, None)]
+    assert run("tiers", "counted", []) == []
+
+
+def test_rounds_done_alike_are_shown_once(run):
+    one = {"movement": "row", "amount": 10, "mode": "sets", "sets": [5, 5], "rests_s": [5], "hold": None}
+    other = one | {"sets": [4, 6]}
+    blocks = [one | {"round": 1}, one | {"round": 2}, other | {"round": 3}]
+    assert [group["rounds"] for group in run("tiers", "byRounds", blocks)] == [[1, 2], [3]]
+
+
+HOUR_MS = 3_600_000
+
+
+@pytest.mark.parametrize("hours, close", [(71.9, True), (72.1, False), (0, True)])
+def test_seventy_two_hours_before_the_heat_it_is_close(run, hours, close):
+    assert run("heat", "isClose", {"at_ms": hours * HOUR_MS}, 0) is close
+
+
+def test_without_a_heat_nothing_is_close(run):
+    assert run("heat", "isClose", {"kind": "none"}, 0) is False
+
+
+def test_heat_is_written_with_its_offset(run):
+    # 28 November 2026 is winter time in Berlin, one hour ahead of UTC (IANA time zone data).
+    assert run("heat", "toIso", 1795858800000) == "2026-11-28T10:40:00+01:00"
+    assert run("heat", "toField", 1795858800000) == "2026-11-28T10:40"
+
+
+STEPS = [{"at_s": 900, "seconds": 300}, {"at_s": 600, "seconds": 60}, {"at_s": 540, "seconds": 240}]
+
+
+@pytest.mark.parametrize("to_heat_s, phase, index, left_s", [
+    (1000, "before", -1, 100), (900, "running", 0, 300), (601, "running", 0, 1), (600, "running", 1, 60), (400, "running", 2, 100), (300, "over", 3, 300), (-5, "over", 3, -5),
+])
+def test_warm_up_knows_where_it_is_at_any_moment(run, to_heat_s, phase, index, left_s):
+    heat_ms = 1_000_000_000
+    at = run("warmup-clock", "place", STEPS, heat_ms, heat_ms - to_heat_s * 1000)
+    assert (at["phase"], at["index"], at["left_s"]) == (phase, index, left_s)
+
+
+def test_warm_up_without_a_heat_waits(run):
+    assert run("warmup-clock", "place", STEPS, None, 0)["phase"] == "unset"
+
+
+PLAN = {
+    "score": {"kind": "count", "finishes": False, "likely": 60, "low": 50, "high": 66, "tie_break_s": None},
+    "deciding": {"block": 2, "round": 1, "start_s": 200},
+    "blocks": [
+        {"block": 1, "round": 1, "movement": "row", "amount": 500, "unit": "m", "expected_at_cap": 500, "reasons": []},
+        {"block": 2, "round": 1, "movement": "push-up", "amount": 40, "unit": "reps", "expected_at_cap": 31, "reasons": []},
+    ],
+}
+
+
+def test_headline_says_where_the_cap_finds_one_and_when_to_be_there(run):
+    told = run("headline", "headline", PLAN)
+    assert (told["end"]["movement"], told["end"]["done"], told["end"]["amount"]) == ("push-up", 31, 40)
+    assert told["reach"] == {"movement": "push-up", "at_s": 200}
+
+
+def test_headline_of_somebody_who_finishes_is_a_time(run):
+    plan = PLAN | {"score": PLAN["score"] | {"kind": "time", "finishes": True, "likely": 540}}
+    assert run("headline", "headline", plan)["end"] is None
+
+
+CURVE = [{"t_s": 0, "push": 1, "legs": 1}, {"t_s": 50, "push": 0.2, "legs": 0.7}, {"t_s": 100, "push": 0.5, "legs": 0.6}]
+
+
+def test_curve_names_the_lowest_first(run):
+    assert [(low["group"], low["reserve"], low["t_s"]) for low in run("curve", "lows", CURVE)] == [("push", 0.2, 50), ("legs", 0.6, 100)]
+
+
+@pytest.mark.parametrize("agent, standalone, inside", [
+    ("Mozilla/5.0 (Linux; Android 14; Phone; wv) AppleWebKit/537.36", False, True),
+    ("Mozilla/5.0 (Linux; Android 14; Phone) AppleWebKit/537.36 Chrome/156.0 Mobile Safari/537.36", False, False),
+    ("Mozilla/5.0 (iPhone; CPU iPhone OS 18_4 like Mac OS X) AppleWebKit/605.1.15 Mobile/15E148", False, True),
+    ("Mozilla/5.0 (iPhone; CPU iPhone OS 18_4 like Mac OS X) AppleWebKit/605.1.15 Mobile/15E148", True, False),
+    ("Mozilla/5.0 (iPhone; CPU iPhone OS 18_4 like Mac OS X) AppleWebKit/605.1.15 Version/18.4 Mobile/15E148 Safari/604.1", False, False),
+])
+def test_embedded_browsers_are_known_by_their_marks(run, agent, standalone, inside):
+    assert run("offline", "isInsideAnotherApp", agent, standalone) is inside
+
+
+def test_what_is_kept_comes_back_and_can_be_removed(run):
+    run("store", "set", "probe", {"a": [1, 2]})
+    assert run("store", "get", "probe") == {"a": [1, 2]}
+    run("store", "del", "probe")
+    assert run("store", "get", "probe") is None
