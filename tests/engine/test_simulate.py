@@ -14,7 +14,7 @@ from webapp.engine.simulate import NO_STEP, run_sets, run_through
 
 SAME = 1e-9  # relative: the same arithmetic in another order
 LUNGS = {"cp_w": 220.0, "w_prime_j": 15000.0}
-SIDED = 0.002  # relative: see `test_changing_sides_out_of_breath`
+SIDED = 0.003  # relative: the inner loop lets a resting hand recover at one rate of breath for its whole rest; chosen, found 0.002
 
 
 def one_group(rng):
@@ -71,6 +71,20 @@ def test_the_inner_loop_is_the_simulation_for_work_that_takes_breath():
         fatigue.air_fast, fatigue.air_slow = rng.uniform(0, 0.5), rng.uniform(0, 0.5)
         inner_s, full_s = both_ways(fatigue, segment, *any_plan(rng), SLOW_GAIN, PAST_ONE)
         assert inner_s == pytest.approx(full_s, rel=SAME)
+
+
+def test_changing_sides_out_of_breath_is_nearly_the_simulation():
+    """Whether it fails may differ in at most 1 % of cases: the planner checks what it found with the whole simulation."""
+    rng = random.Random(13)
+    differ = 0
+    for _ in range(300):
+        fatigue, segment = sided(rng)
+        segment.breath = breath_of(rng.uniform(0, 700), LUNGS)
+        fatigue.air_fast, fatigue.air_slow = rng.uniform(0, 0.5), rng.uniform(0, 0.5)
+        inner_s, full_s = both_ways(fatigue, segment, *any_plan(rng), SLOW_GAIN, PAST_ONE)
+        differ += (inner_s == math.inf) != (full_s == math.inf)
+        assert math.inf in (inner_s, full_s) or inner_s == pytest.approx(full_s, rel=SIDED)
+    assert differ <= 3
 
 
 def test_the_inner_loop_changes_nothing():
