@@ -112,6 +112,7 @@ GAP_SHARE = 1 / 3  # of the time there is, at most; chosen: short warm-ups work 
 GAP_SHORTEST_S = 20.0  # s, when hardly any time is left; chosen
 SLIP_FOR_REPEAT_S = 900.0  # s; re-warm beyond 15 min: Silva et al. 2018; West et al. 2013, J Sci Med Sport 16:172
 REPEAT_S = 180.0  # s, the last part again; chosen, within the 2-3 min of the same sources
+REPEAT_REPS = 2  # of a movement in the repeat, kept back from the ramp's most; chosen
 STEP_S = 5.0  # s, steps last a multiple of this; chosen, what one can follow on a clock
 ESSENTIAL_S = [60.0, 20.0, 20.0, 10.0]  # s, easy minutes, limiting movement, heaviest load, breathing: what is left at the very last; chosen
 SHORTEST_STEP_S = 5.0
@@ -170,7 +171,8 @@ WARM_UP_LOWEST_FROM = 4
 DRILL_EFFORT = 0.5  # of the full movement's cost: an easier form in a ladder; chosen
 NO_REP_EFFORT = 0.2  # of the whole capacity: one round of a drill for somebody with no rep; chosen
 EASY_EFFORT = 0.4  # of race effort, on the machine; chosen
-LIGHTEST = 5  # how often the sequence is made lighter, each time by one more measure, before it is left so
+LIGHTEST = 5  # measures that make the sequence lighter, see `warmup_build`; then it is left so, and says so
+WARM_UP_ENTRY_SHARE = 0.25  # of a set's entry cost: in a warm-up one starts unhurried, from a box or a rack; chosen
 
 # --- Warm-up: what there is ---------------------------------------------------------------------------
 MACHINES = ["row", "bike", "run"]

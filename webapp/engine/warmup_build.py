@@ -1,0 +1,162 @@
+"""The build: short pieces of two rounds in which unlike drills alternate, each nearer to the workout.
+
+A visit is one turn of a mover in one round of one piece: {"mover", "piece", "round", "rungs"}. Leaner levels have fewer pieces, rounds and
+movers; `lightened` counts the measures, in a fixed order, that make the sequence easier on a group that would start too tired: half the
+reps, no bursts, the full movement in the last visit only, one visit only, one rep only.
+"""
+
+from .parameters import RAMP_DOSES
+from .units import whole
+
+TAXES_SHARE = 0.3  # a movement taxes a group from this share on; chosen
+
+
+def picked(movers: list, count: int) -> list:
+    """Return the movers that matter most, in the order of the workout: limiting, heaviest, then by what is asked of them."""
+    kept = [mover["movement"] for mover in by_importance(movers)[: max(1, count)]]
+    return [mover for mover in movers if mover["movement"] in kept]
+
+
+def by_importance(movers: list) -> list:
+    """Return the movers, the one that counts most first."""
+    return sorted(movers, key=importance, reverse=True)
+
+
+def importance(mover: dict) -> int:
+    """Return what a mover counts when not all can be rehearsed, whole so that no last bit decides."""
+    bonus = (2000000000 if mover["limiting"] else 0) + (1000000000 if mover["heaviest"] else 0)
+    return bonus + whole(1000 * min(mover["demand"], 100000.0))
+
+
+def pieces_of(movers: list, count: int) -> list:
+    """Return which movers alternate in each piece: all of them up to three, else unlike ones together, the limiting one's piece last."""
+    if len(movers) <= 3 or count == 1:
+        return [movers for _ in range(min(count, 2))]
+    size = (len(movers) + count - 1) // count
+    left = by_importance(movers)
+    pieces = []
+    while len(left) > 0:
+        piece = [left[0]["movement"]]
+        first = left.pop(0)
+        while len(piece) < size and len(left) > 0:
+            piece.append(left.pop(most_unlike(first, left))["movement"])
+        pieces.append([mover for mover in movers if mover["movement"] in piece])
+    return list(reversed(pieces))
+
+
+def most_unlike(mover: dict, others: list) -> int:
+    """Return which of the others shares least muscle with a mover, the first of those that share as little."""
+    best = 0
+    for index in range(len(others)):
+        if overlap(mover, others[index]) < overlap(mover, others[best]) - 1e-9:
+            best = index
+    return best
+
+
+def overlap(mover: dict, other: dict) -> float:
+    """Return how much two movers load the same groups."""
+    shares = mover["entry"]["shares"]
+    theirs = other["entry"]["shares"]
+    return sum([shares[group] * theirs.get(group, 0.0) for group in sorted(list(shares.keys()))])
+
+
+def visits_of(movers: list, level: dict, lightened: int, group: str) -> list:
+    """Return the visits of the build in order, rungs and amounts set; `group` is the one to be spared when made lighter."""
+    visits = []
+    for piece, members in enumerate(pieces_of(movers, level["pieces"])):
+        for turn in range(level["rounds"]):
+            for mover in members:
+                visits.append({"mover": mover, "piece": piece + 1, "round": turn + 1, "rungs": []})
+    for mover in movers:
+        own = [visit for visit in visits if visit["mover"]["movement"] == mover["movement"]]
+        spare = lightened if taxes(mover, group) else 0
+        if spare >= 4:
+            own = own[len(own) - 1 :]
+        share_out(own, mover, spare)
+    return [visit for visit in visits if len(visit["rungs"]) > 0]
+
+
+def taxes(mover: dict, group: str) -> bool:
+    """Does a mover load this group so that it counts?"""
+    return mover["entry"]["shares"].get(group, 0.0) >= TAXES_SHARE
+
+
+def share_out(visits: list, mover: dict, spare: int):
+    """Give a mover's visits their rungs, each nearer to the workout, in place."""
+    ladder = mover["ladder"]
+    top = len(ladder) - 1
+    for slot in range(len(visits)):
+        last = slot == len(visits) - 1
+        chosen = [ladder[rung_index(slot, len(visits), top + 1)]]
+        doubled = (mover["heaviest"] or mover["limiting"]) and len(visits) == 2 and slot == 0 and top >= 2
+        if doubled and spare < 3:
+            chosen.append(ladder[top - 1])
+        if spare >= 3 and not last:
+            chosen = [ladder[max(0, min(top - 1, rung_index(slot, len(visits), top + 1)))]]
+        visits[slot]["rungs"] = [{**rung, "amount": lighter(rung, spare)} for rung in chosen]
+    trim(visits, mover)
+
+
+def rung_index(slot: int, visits: int, rungs: int) -> int:
+    """Return which rung a visit climbs: one after the other where there are visits enough, else the last and evenly spaced ones before."""
+    if visits == 1:
+        return rungs - 1
+    if rungs <= visits:
+        return min(slot, rungs - 1)
+    return whole(slot * (rungs - 1) / (visits - 1))
+
+
+def lighter(rung: dict, spare: int) -> float:
+    """Return a rung's amount after the measures taken."""
+    if spare == 0 or rung["amount"] <= 1:
+        return rung["amount"]
+    return 1 if spare >= 5 else max(1, rung["amount"] // 2)
+
+
+def trim(visits: list, mover: dict):
+    """Take reps off a mover's visits until build and burst keep within the ramp's most, in place: from the largest above its least, the earliest first."""
+    rungs = []
+    for visit in visits:
+        rungs.extend([rung for rung in visit["rungs"] if rung["unit"] == "reps"])
+    spare = mover["ramp_reps"] - (mover["burst"]["amount"] if mover["burst"] is not None and mover["burst"]["unit"] == "reps" else 0)
+    while sum([rung["amount"] for rung in rungs]) > spare:
+        best = 0
+        for index in range(len(rungs)):
+            if rungs[index]["amount"] - least_reps(rungs[index]) > rungs[best]["amount"] - least_reps(rungs[best]):
+                best = index
+        if rungs[best]["amount"] <= 1:
+            return
+        rungs[best]["amount"] = rungs[best]["amount"] - 1
+
+
+def least_reps(rung: dict) -> int:
+    """Return the fewest reps a rung keeps before others give."""
+    if rung["share"] is not None:
+        for dose in RAMP_DOSES:
+            if rung["share"] <= dose[0]:
+                return dose[1]
+    return 1
+
+
+def hardest_neighbours(blocks: list, several_rounds: bool, movers: list) -> list:
+    """Return the two neighbouring movers with most asked of them together, [] where no two different ones meet."""
+    best = []
+    most = -1
+    count = len(blocks)
+    for place in range(count if several_rounds else count - 1):
+        first = mover_named(blocks[place].get("movement"), movers)
+        second = mover_named(blocks[(place + 1) % count].get("movement"), movers)
+        if first is not None and second is not None and first["movement"] != second["movement"]:
+            together = whole(1000 * min(first["demand"] + second["demand"], 200000.0))
+            if together > most:
+                most = together
+                best = [first, second]
+    return best
+
+
+def mover_named(movement, movers: list) -> dict | None:
+    """Return the mover of a movement, None where it has none."""
+    for mover in movers:
+        if mover["movement"] == movement:
+            return mover
+    return None
