@@ -29,6 +29,8 @@ HEADERS = {
     "Cross-Origin-Opener-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
     "X-Frame-Options": "DENY",
+    # unless a view knows better: what changes with a click must not come from a browser's memory
+    "Cache-Control": "no-cache",
     "Permissions-Policy": "camera=(), microphone=(), geolocation=(), payment=(), usb=(), screen-wake-lock=(self)",
 }
 

@@ -106,6 +106,17 @@ def test_a_movement_of_ones_own_needs_two_facts_and_can_then_be_planned(client, 
     ]
 
 
+def test_a_movement_of_ones_own_reaches_the_class(client, typed):
+    typed |= {BLOCK + "movement": "Tyre flip", BLOCK + "choice": "own", BLOCK + "own_seconds": "5", BLOCK + "own_group": "legs"}
+    address = press(client, typed).location
+    answer = client.post(address, data=fields(client.get(address)) | {"do": "publish", "own-tyre-flip:standards": "Over, not round."})
+    assert answer.status_code == 303
+    base = address.replace("/c/", "/w/")
+    for page in ("", "/sheet", "/lane-sheet"):
+        assert "Tyre flip" in words(client.get(base + page)), page
+    assert "Over, not round." in words(client.get(base))
+
+
 def test_one_division_is_enough(client, typed):
     again = fields(saved(client, typed | {"divisions-0": "Everybody", "divisions-1": ""}))
     assert (again["divisions-0"], again["divisions-1"]) == ("Everybody", "")

@@ -15,6 +15,7 @@ def test_every_answer_says_what_it_may_load(client, address):
     assert headers["X-Content-Type-Options"] == "nosniff"
     assert headers["Referrer-Policy"] == "same-origin"
     assert headers["Cross-Origin-Opener-Policy"] == headers["Cross-Origin-Resource-Policy"] == "same-origin"
+    assert "Cache-Control" in headers
     assert headers["X-Frame-Options"] == "DENY" and "max-age=63072000" in headers["Strict-Transport-Security"]
 
 

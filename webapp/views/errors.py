@@ -21,7 +21,7 @@ PAGES = {
     413: (lazy_gettext("That is too much at once"),
           lazy_gettext("Go back and shorten what you typed; what you typed is still there.")),
     429: (lazy_gettext("Too many tries"),
-          lazy_gettext("Wait a minute, then try again.")),
+          lazy_gettext("Wait ten minutes, then try again.")),
     500: (lazy_gettext("Something went wrong on our side"),
           lazy_gettext("What was saved before is safe. Go back and try again.")),
     503: (lazy_gettext("Too busy just now"),

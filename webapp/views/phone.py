@@ -53,7 +53,7 @@ def manifest():
         "start_url": "/",
         "scope": "/",
         "display": "standalone",
-        "background_color": "#17171a",
+        "background_color": "#f5f2ea",
         "theme_color": "#ffd428",
         "icons": list(_icons()),
     }
