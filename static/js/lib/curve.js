@@ -1,7 +1,7 @@
 /** The reserve curve as points of a picture. Pure: plan in, coordinates out; nothing is computed about the body here. */
 
 export const WIDE = 320;
-export const HIGH = 150;
+export const HIGH = 170;
 
 const groupsOf = (curve) => Object.keys(curve[0] ?? {}).filter((name) => name !== "t_s" && typeof curve[0][name] === "number");
 
@@ -11,6 +11,13 @@ export function lows(curve) {
     const point = curve.reduce((low, next) => (next[group] < low[group] ? next : low));
     return { group, reserve: point[group], t_s: point.t_s };
   }).sort((one, other) => one.reserve - other.reserve);
+}
+
+/** What gives out at the deciding block comes first; without one, what falls lowest. */
+export function mainFirst(found, { deciding, blocks }) {
+  const block = deciding && blocks.find((one) => one.block === deciding.block && one.round === deciding.round);
+  const main = found.find((low) => low.group === block?.limiting_group) ?? found[0];
+  return [main, ...found.filter((low) => low !== main)];
 }
 
 export const across = (t_s, end_s) => (WIDE * t_s) / end_s;

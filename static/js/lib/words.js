@@ -56,7 +56,7 @@ function shape(name, value) {
   if (/_kg$/.test(name)) return load(value, state.units);
   if (/_m$/.test(name)) return length(value, state.units);
   if (/_fraction$/.test(name)) return percent(value);
-  return number(value, 1);
+  return number(value, Math.abs(value) < 10 ? 1 : 0);
 }
 
 /** Word one of the engine's codes: {"code": "...", parameters}. A plain text is only translated. */

@@ -10,5 +10,5 @@ export function choice({ legend, items, value, onPick, tall = false }) {
   const item = ({ key, name: text, note }) => el("label", { class: "choice__item" },
     el("input", { type: "radio", name, value: key, checked: key === value, onchange: pick }),
     el("span", { class: "choice__body" }, text, note && el("small", {}, note)));
-  return el("fieldset", { class: `choice ${tall ? "choice--tall" : ""}` }, el("legend", {}, legend), items.map(item));
+  return el("fieldset", { class: `choice ${tall ? "choice--tall" : ""} ${items.length === 4 ? "choice--four" : ""}` }, el("legend", {}, legend), items.map(item));
 }
