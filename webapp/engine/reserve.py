@@ -32,7 +32,7 @@ from .parameters import (
 from .units import whole
 
 PAST_ONE = 1.0 + 1e-9  # a repetition that ends at depth 1 to the last bit still counts
-MOST_REPS = 400  # a set longer than this never ends for our purposes
+MOST_REPS = 400  # a longer set is not followed to its end but taken to go on in proportion: 400 that use up half stand for 800
 COST_TOLERANCE = 1e-11  # relative error of repetitions at which a cost counts as found
 
 
@@ -175,10 +175,13 @@ def reps_to_failure(fatigue: Fatigue, effort: Effort, gain: float) -> float:
     -----
     The part of a last, impossible repetition is what was left at the deepest point of the set over what the next repetition
     would have needed beyond what came back during the last one: 0 where the last just went, 1 where one more just goes.
+    Beyond MOST_REPS the count goes on in proportion to the depth reached.
     """
     slot = effort.slots[0]
     enter(fatigue, effort, gain)
     result = perform(fatigue, effort, MOST_REPS, gain)
+    if result[0] >= MOST_REPS:
+        return result[0] / result[2]
     left = 1 - fatigue.quick[slot] - fatigue.slow[slot]
     if result[0] == 0:
         return max(0.0, left / effort.costs[0])
@@ -192,7 +195,7 @@ def cost_reaching(reps: float, seconds_per_rep: float, entry: float, gain: float
     Secant steps on the logarithms, kept inside a bracket: repetitions fall a little faster than one over the cost.
     """
     low = 1e-9
-    high = min(1.0, 4 / reps)
+    high = 1.0
     cost = min(high, 1.15 / (reps + entry))
     slope = -1.2
     before = 0.0
