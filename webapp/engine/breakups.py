@@ -2,7 +2,7 @@
 
 import math
 
-from .checks import number
+from .checks import mapping, number
 from .errors import EngineError
 from .parameters import ENTRY_REPS, HELD_BACK, SET_UP_S, SLOW_GAIN
 from .quick import seconds_alone
@@ -18,9 +18,9 @@ SEARCH_BUDGET = 3000  # evaluations; chosen, twice what the largest case of the 
 
 def gain_of(recovery: dict | None, seconds_per_rep: float) -> float:
     """Return the g of `{"repeat_test": [largest set, largest again after 60 s]}`, the population's for None."""
-    if recovery is None or recovery.get("repeat_test") is None:
+    test = mapping("repeat_test_bad", recovery).get("repeat_test")
+    if test is None:
         return SLOW_GAIN
-    test = recovery["repeat_test"]
     if not isinstance(test, list) or len(test) != 2:
         raise EngineError("repeat_test_bad", test)
     return slow_gain([number("repeat_test_bad", test[0], 1, 1000), number("repeat_test_bad", test[1], 0, 1000)], seconds_per_rep)
@@ -174,6 +174,7 @@ def judge_break_up(
         raise EngineError("rests_do_not_fit", 0)
     for reps in sets:
         number("reps_out_of_range", reps, 1, 1000)
+    number("set_up_out_of_range", set_up_s, 0, 120)
     for rest_s in rests_s:
         number("rest_out_of_range", rest_s, set_up_s, 3600)
     gain = gain_of(recovery, seconds_per_rep)
