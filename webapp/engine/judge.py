@@ -2,10 +2,8 @@
 
 from .checks import listing, mapping, number
 from .errors import EngineError
-from .lungs import lungs_of
-from .planner import cap_of, gain_from, settings_of
+from .prepare import Case, stints_of
 from .score import counted, full_count
-from .stints import division_of, make_stints, option_of
 from .trace import trace
 from .units import whole
 from .whole import at_rest, in_one_go
@@ -30,17 +28,15 @@ def judge(workout: dict, numbers: dict, settings: dict, own_blocks: list) -> dic
     ------
     EngineError : numbers out of range; sets that do not add up to the block's amount (`sets_do_not_fill`, the block's number).
     """
-    wanted = settings_of(settings)
-    option = option_of(workout, wanted["option"])
-    gain = gain_from(numbers)
-    stints = make_stints(workout, option, division_of(workout, wanted["division"]), numbers, wanted["form"], gain, lungs_of(numbers))
+    case = Case(workout, numbers, settings)
+    stints = stints_of(case, case.option)
     given = listing("own_blocks_not_a_list", own_blocks)
     if len(given) > len(stints):
         raise EngineError("too_many_blocks", len(given))
     breakups = []
     for index, stint in enumerate(stints):
         breakups.append(own_breakup(stint, given[index] if index < len(given) else None))
-    return verdict(workout, stints, trace(stints, breakups, gain, at_rest()), cap_of(workout, option))
+    return verdict(workout, stints, trace(stints, breakups, case.gain, at_rest()), case.cap_s)
 
 
 def own_breakup(stint: dict, own) -> dict:

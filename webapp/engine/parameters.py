@@ -217,3 +217,15 @@ LEAST_CP_SHARE = 0.5  # of an effort's power that CP is taken to be at least; ch
 LEAST_SPREAD = 1.3  # longest over shortest of two efforts that give a line; chosen
 AIR_SPENT = {"steady": 0.85, "even": 0.92, "bold": 0.98}  # share of W′ a plan may have spent before its last block; chosen
 POSITION_COST = 1.0  # a slower repetition costs its groups this share of a repetition for each repetition's time it lasts longer; chosen
+CADENCE_BY_STYLE = {"steady": 1.0, "even": 0.97, "bold": 0.94}  # quickest share of the usual seconds that paced work is planned at; chosen
+BREATH_BREAK_S = 15.0  # s, a break for breath inside work done in one go; chosen
+MOST_BREATH_BREAKS = 6
+
+# --- Shapes other than for time --------------------------------------------------------------------
+MOST_ROUNDS = 60
+EVEN_ROUNDS_COST = 0.02  # share of the work that even rounds may cost against rounds each planned for itself; chosen
+ATTEMPTS = [0.86, 0.93, 0.98, 1.01]  # shares of the one-rep max tried in turn; common practice, no source
+ATTEMPT_REST_S = 150.0  # s between attempts where time allows; 2 to 4 minutes near the maximum (handbook, see tests/reference)
+ATTEMPT_SECONDS = 25.0  # s, set-up and lift; chosen
+ONE_REP_MAX_SD = 0.04  # of the logarithm, from day to day and for the number told; chosen
+ONE_REP_MAX_DEFAULT_SD = 0.15  # filled from the level; chosen

@@ -7,8 +7,8 @@ person does today is one number, the form: time planned over time taken, doubted
 from .breath import rest
 from .checks import listing, mapping, number
 from .errors import EngineError
+from .layout import lay_out
 from .parameters import FORM_HIGHEST, FORM_LOWEST, FORM_PRIOR_S
-from .planner import lay_out
 from .reserve import recover
 from .score import counted
 from .segments import ALL_SLOTS, any_set

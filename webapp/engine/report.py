@@ -2,6 +2,7 @@
 
 from .draws import fail_share_of
 from .parameters import BREATH_S, GATE_TRY_EVERY_S
+from .prepare import Case
 from .reasons import block_reasons, deciding, plan_reasons, plan_warnings
 from .score import carried_on, count_of, score_of
 from .trace import trace
@@ -9,13 +10,19 @@ from .units import whole
 from .whole import at_rest
 
 
-def report(workout: dict, option: dict, stints: list, layout: dict, likely: dict, gain: float, cap_s: float | None, wanted: dict) -> dict:
+def report(case: Case, layout: dict, likely: dict) -> dict:
     """Return the plan of a layout.
 
     Parameters
     ----------
-    stints : the whole workout's. layout : what was planned of it, with the drawn people's results. likely : how it goes as given.
+    layout : what was planned of the case's stints, with the drawn people's results. likely : how it goes as given.
     """
+    workout = case.workout
+    stints = case.stints
+    gain = case.gain
+    cap_s = case.cap_s
+    wanted = case.wanted
+    option = case.option
     planned = layout["stints"]
     course = trace(planned, layout["breakups"], gain, at_rest())
     blocks = []

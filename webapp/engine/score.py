@@ -33,6 +33,19 @@ def full_count(stints: list, workout: dict) -> int:
     return counted(stints, [stint["steps"] for stint in stints], workout)
 
 
+def rounds_done(stints: list, blocks: int, count: int, workout: dict) -> list[int]:
+    """Return whole rounds of `blocks` stints each that a count stands for, and the count beyond them."""
+    rounds = 0
+    left = count
+    for round_index in range(len(stints) // blocks):
+        one = full_count(stints[round_index * blocks : (round_index + 1) * blocks], workout)
+        if one > left or one == 0:
+            break
+        left = left - one
+        rounds = rounds + 1
+    return [rounds, left]
+
+
 def carried_on(result: dict, stints: list, planned: list, course: dict, cap_s: float | None) -> dict:
     """Return the result of somebody quicker than a plan made to end at the cap, who goes on at the pace of its last block."""
     last = len(planned) - 1

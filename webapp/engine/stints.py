@@ -5,6 +5,9 @@ steps (one repetition, or a stretch of metres, calories or seconds), grouped in 
 repetitions) that sets are made of. Keys, besides the block's own:
 
 block, round (both from 1), movement, amount, unit, load_kg, mark_every
+until_s : for a rest up to a moment of the workout's clock, None otherwise [s]. parts : sets that paced work is broken into for breath
+cadence : slowing for breath as a share of the usual seconds; linger_s : what that adds to a step done in sets, time in position [s]
+watts, spend, refill, longer, by_speed : power and what it does to W′; see `breath`
 kind : "local" planned in sets, "paced" done through at a cadence, "skill" done until a miss, "rest" nothing but time, "gate" cannot be done
 step_units, steps, piece_steps : size of a step [block units], steps in all, steps per piece
 max_steps, sd : largest unbroken set when fresh, and the standard deviation of its logarithm
@@ -93,10 +96,37 @@ def make_stints(workout: dict, option: dict, division: str, numbers: dict, form:
     stints = []
     for index, amount in enumerate(rounds):
         for place in range(len(blocks)):
-            stint = stint_of(workout, option, place, amount, division, numbers, form, gain, lungs, known)
+            stint = stint_of(workout, climbed(option, place, index), place, amount, division, numbers, form, gain, lungs, known)
             stint["round"] = index + 1
             stints.append(stint)
     return stints
+
+
+def climbed(option: dict, place: int, rounds_before: int) -> dict:
+    """Return the option with one block's amount and load moved on by its steps, for ladders and rising loads."""
+    block = mapping("block_not_a_mapping", option["blocks"][place])
+    step = block.get("step")
+    load_step = block.get("load_step_kg")
+    if (step is None and load_step is None) or rounds_before == 0:
+        return option
+    moved = {**block}
+    if step is not None and block.get("amount") is not None:
+        moved["amount"] = max(1, block["amount"] + number("amount_out_of_range", step, -1000, 1000) * rounds_before)
+    if load_step is not None and block.get("load_kg") is not None:
+        moved["load_kg"] = heavier(block["load_kg"], number("load_out_of_range", load_step, -100, 100) * rounds_before)
+    blocks = option["blocks"][:]
+    blocks[place] = moved
+    return {**option, "blocks": blocks}
+
+
+def heavier(load_kg, more_kg: float):
+    """Return a load, one for all or one per division, made heavier. [kg]"""
+    if not isinstance(load_kg, dict):
+        return max(0.5, load_kg + more_kg)
+    loads = {}
+    for division in sorted(list(load_kg.keys())):
+        loads[division] = max(0.5, load_kg[division] + more_kg)
+    return loads
 
 
 def stint_of(
@@ -108,6 +138,7 @@ def stint_of(
     amount = round_amount if block.get("amount") is None else block.get("amount")
     number("amount_out_of_range", amount, 0.1, 100000)
     stint = {"block": place + 1, "movement": movement, "amount": amount, "unit": block.get("unit")}
+    stint.update({"cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None})
     if movement == "rest":
         return {**stint, **rest_stint(amount)}
     entry = mapping("movement_unknown", workout.get("movements")).get(movement)
@@ -140,7 +171,7 @@ def rest_stint(amount: float) -> dict:
         "kind": "rest", "load_kg": None, "mark_every": None, "filled": [], "outside": False, "primary": "trunk", "limit": "rest", "keep": 0.0,
         "sd": 0.0, "step_units": amount, "steps": 0, "piece_steps": 1, "max_steps": 1.0, "seconds": amount, "slots": [], "costs": [],
         "entry": 0.0, "set_up_s": 0.0, "change_s": 0.0, "fail_cost_s": 0.0, "single_wait_s": 0.0, "switch_steps": 0,
-        "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "watts": 0.0, "spend": 0.0, "refill": 1.0, "longer": 0.0, "hold": None, "hold_reason": None,
+        "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "watts": 0.0, "spend": 0.0, "refill": 1.0, "longer": 0.0, "by_speed": False, "cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None, "hold": None, "hold_reason": None,
     }  # fmt: skip
 
 
@@ -317,6 +348,8 @@ def breath_in(stint: dict, entry: dict, block: dict, numbers: dict, lungs: dict)
     stint["spend"] = breath.spend
     stint["refill"] = breath.refill
     stint["longer"] = breath.longer
+    energy = entry.get("energy")
+    stint["by_speed"] = energy is not None and energy["kind"] == "flywheel" and entry["unit"] == "m"
 
 
 def sides_of(slots: list) -> list:

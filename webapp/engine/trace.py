@@ -4,7 +4,7 @@ from .breath import rest
 from .parameters import GROUPS, MISS_RESTART_S
 from .reserve import PAST_ONE, Fatigue, recover, twin
 from .segments import ALL_SLOTS, SLOTS, any_set
-from .whole import NEVER_FAILS, Start, pass_change_over, segment_of
+from .whole import NEVER_FAILS, Start, pass_change_over, rest_length, segment_of
 
 
 def reserves(fatigue: Fatigue) -> list[float]:
@@ -69,8 +69,9 @@ def trace_stint(fatigue: Fatigue, stint: dict, breakup: dict, gain: float, clock
     ceiling = PAST_ONE if stint["kind"] == "local" else NEVER_FAILS
     done = 0
     if stint["kind"] == "rest":
-        rest(fatigue, ALL_SLOTS, stint["amount"])
-        clock = clock + stint["amount"]
+        length_s = rest_length(stint, clock)
+        rest(fatigue, ALL_SLOTS, length_s)
+        clock = clock + length_s
     for index, steps in enumerate(breakup["sets"]):
         course["set_starts_s"].append(clock)
         curve.append(point(clock, fatigue))

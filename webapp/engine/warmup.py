@@ -25,8 +25,8 @@ from .parameters import (
     WARM_UP_LONGEST_S,
     WARM_UP_USUAL_S,
 )
-from .planner import gain_from, settings_of
-from .stints import division_of, make_stints, option_of, rounds_of
+from .prepare import Case, stints_of
+from .stints import rounds_of
 from .units import rounded
 from .warmup_check import run_through_model
 from .warmup_day import day_of
@@ -74,17 +74,14 @@ def case_of(workout: dict, numbers: dict, settings) -> dict:
     first = mapping("workout_not_a_mapping", parts[0]) if len(parts) > 0 else whole_workout
     asked = {**whole_workout, **first}
     asked["movements"] = {**mapping("movement_unknown", whole_workout.get("movements")), **mapping("movement_unknown", first.get("movements"))}
-    wanted = settings_of(settings)
-    option = option_of(asked, wanted["option"])
-    division = division_of(asked, wanted["division"])
-    gain = gain_from(numbers)
+    athlete = Case(asked, numbers, settings)
     day = day_of(numbers, settings)
-    stints = [stint for stint in make_stints(asked, option, division, numbers, wanted["form"], gain) if stint["round"] == 1]
-    movers = movers_of(asked, option, stints, numbers, day)
+    stints = [stint for stint in stints_of(athlete, athlete.option) if stint["round"] == 1]
+    movers = movers_of(asked, athlete.option, stints, numbers, day)
     limiting = [mover for mover in movers if mover["limiting"]][0]
     return {
-        "movers": movers, "limiting": limiting, "day": day, "division": division, "gain": gain, "blocks": option["blocks"],
-        "several_rounds": len(rounds_of(option)) > 1, "group": limiting["entry"]["primary"],
+        "movers": movers, "limiting": limiting, "day": day, "division": athlete.division, "gain": athlete.gain, "blocks": athlete.option["blocks"],
+        "several_rounds": len(rounds_of(athlete.option)) > 1, "group": limiting["entry"]["primary"],
         "machine": choose_machine(movers, limiting, day),
     }  # fmt: skip
 

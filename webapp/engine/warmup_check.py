@@ -17,7 +17,7 @@ from .parameters import (
     WARM_UP_RESERVE_AT_START,
 )
 from .reserve import Effort, Fatigue, fresh, perform, recover
-from .simulate import SLOTS
+from .segments import ALL_SLOTS, SLOTS
 from .stints import sides_of
 from .warmup_build import mover_named
 
@@ -40,7 +40,7 @@ def run_through_model(steps: list, ends_s: float, movers: list, limiting: dict, 
     for step in steps:
         if not step["optional"]:
             lowest = min(lowest, do_step(fatigue, step, movers, group, gain))
-    recover(fatigue, all_slots(), ends_s)
+    recover(fatigue, ALL_SLOTS, ends_s)
     reserve = {}
     for name in GROUPS:
         reserve[name] = 1 - max([depth_of(fatigue, slot) for slot in range(len(SLOTS)) if SLOTS[slot] == name])
@@ -52,11 +52,6 @@ def run_through_model(steps: list, ends_s: float, movers: list, limiting: dict, 
         "reserve_at_start": reserve, "lowest_reserve": lowest, "limiting_group": group, "limiting_movement": limiting["movement"],
         "reps_per_movement": reps, "passes": rested and careful and within,
     }  # fmt: skip
-
-
-def all_slots() -> list[int]:
-    """Return every slot."""
-    return [slot for slot in range(len(SLOTS))]
 
 
 def depth_of(fatigue: Fatigue, slot: int) -> float:
@@ -72,7 +67,7 @@ def do_step(fatigue: Fatigue, step: dict, movers: list, group: str, gain: float)
     if step["phase"] == "get_warm":
         return min(lowest, do_work(fatigue, [easy_effort(step, group)], easy_chunks(step), left_s, group, gain))
     if mover is None or step["amount"] is None or (step["phase"] != "build" and step["phase"] != "burst"):
-        recover(fatigue, all_slots(), left_s)
+        recover(fatigue, ALL_SLOTS, left_s)
         return lowest
     efforts = [drill_effort(step, mover)]
     if step["side"] == "both" and mover["stint"]["one_sided"]:
@@ -92,9 +87,9 @@ def do_work(fatigue: Fatigue, efforts: list, reps: int, seconds: float, group: s
             spent = one.costs[position_of(one, group)] * (1 + one.entry) if position_of(one, group) >= 0 else 0.0
             lowest = min(lowest, 1 - before - spent)
             passed_s = min(result[1], max(0.0, left_s))
-            recover(fatigue, [slot for slot in all_slots() if slot not in one.slots], passed_s)
+            recover(fatigue, [slot for slot in ALL_SLOTS if slot not in one.slots], passed_s)
             left_s = left_s - result[1]
-    recover(fatigue, all_slots(), max(0.0, left_s))
+    recover(fatigue, ALL_SLOTS, max(0.0, left_s))
     return lowest
 
 
@@ -108,7 +103,7 @@ def position_of(effort: Effort, group: str) -> int:
 
 def deepest_of(fatigue: Fatigue, group: str) -> float:
     """Return the greatest depth among the slots of a group."""
-    return max([depth_of(fatigue, slot) for slot in all_slots() if SLOTS[slot] == group])
+    return max([depth_of(fatigue, slot) for slot in ALL_SLOTS if SLOTS[slot] == group])
 
 
 def easy_chunks(step: dict) -> int:
@@ -122,7 +117,7 @@ def easy_effort(step: dict, group: str) -> Effort:
     shares = MACHINE_SHARES["run" if machine is None else machine]
     seconds = step["seconds"] / easy_chunks(step)
     cost = EASY_EFFORT * PACED_DEPTH * (math.exp(seconds / QUICK_TIME_CONSTANT_S) - 1)
-    slots = [slot for slot in all_slots() if shares.get(SLOTS[slot], 0.0) > 0]
+    slots = [slot for slot in ALL_SLOTS if shares.get(SLOTS[slot], 0.0) > 0]
     return Effort(slots, [cost * shares[SLOTS[slot]] for slot in slots], seconds, 0.0)
 
 

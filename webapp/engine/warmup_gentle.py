@@ -43,22 +43,31 @@ def choose_machine(movers: list, limiting: dict, day: dict) -> dict:
     -------
     dict : movement, a key or None for a jog; code of the step; reasons.
     """
-    best = None
-    worst = None
-    for machine in day["machines"]:
-        if best is None or machine_load(machine, limiting, movers, day) < machine_load(best, limiting, movers, day) - 1e-9:
-            best = machine
-        if worst is None or machine_load(machine, limiting, movers, day) > machine_load(worst, limiting, movers, day) + 1e-9:
-            worst = machine
+    group = limiting["entry"]["primary"]
+    sparing = [machine for machine in day["machines"] if MACHINE_SHARES[machine].get(group, 0.0) <= SPARED_SHARE]
+    seated = [machine for machine in sparing if machine != "run"]
+    best = lightest_machine(seated if len(seated) > 0 else sparing if len(sparing) > 0 else day["machines"], limiting, movers, day)
     if best is None:
         code = "walk_and_swing" if "legs" in day["sore"] else "jog"
         return {"movement": None, "code": code, "reasons": [{"code": "no_machine_jog"}]}
-    group = limiting["entry"]["primary"]
-    spares = MACHINE_SHARES[best].get(group, 0.0) <= SPARED_SHARE
+    spares = best in sparing
+    worst = best
+    for machine in day["machines"]:
+        if machine_load(machine, limiting, movers, day) > machine_load(worst, limiting, movers, day) + 1e-9:
+            worst = machine
     reasons = [{"code": "machine_spares" if spares else "machine_light", "machine_movement": best, "group": group}]
     if worst != best and MACHINE_SHARES[worst].get(group, 0.0) > SPARED_SHARE and worst != limiting["movement"]:
         reasons.append({"code": "machine_avoid", "machine_movement": worst, "group": group})
     return {"movement": best, "code": "easy_" + best, "reasons": reasons}
+
+
+def lightest_machine(machines: list, limiting: dict, movers: list, day: dict) -> str | None:
+    """Return the machine that loads least what will be needed, the first of those that load as little; None for none."""
+    best = None
+    for machine in machines:
+        if best is None or machine_load(machine, limiting, movers, day) < machine_load(best, limiting, movers, day) - 1e-9:
+            best = machine
+    return best
 
 
 def machine_load(machine: str, limiting: dict, movers: list, day: dict) -> float:

@@ -12,7 +12,7 @@ ramp_reps : the most reps in build and bursts together
 A rung is one drill: name, amount, unit, share (of the working load, None for none), full (the movement itself), low (on a lower box).
 """
 
-from .athlete import of_movement
+from .athlete import of_movement, units_per_block_unit
 from .checks import listing, mapping, number, optional
 from .errors import EngineError
 from .parameters import (
@@ -30,9 +30,9 @@ from .parameters import (
     TOO_HEAVY_SHARE,
     WALL_MOVEMENTS,
 )
-from .stints import units_per_block_unit
-from .units import clamp
+from .units import clamp, rounded
 
+LONGEST_WORK_S = 45.0  # s of one drill; chosen
 HEAVY_SHARE = 0.5  # of the group's capacity per unit: a movement counts as loading a sore group from here on; chosen
 
 
@@ -213,6 +213,8 @@ def rung_of(drill: dict, mover: dict) -> dict:
         amount = dosed(amount, share)
     if unit == "s":
         amount = min(amount, LONGEST_HOLD_S)
+    if unit == entry["unit"] and amount * mover["unit_s"] > LONGEST_WORK_S:
+        amount = max(1, rounded(LONGEST_WORK_S / mover["unit_s"], 10 if unit == "m" and amount > 20 else 1))
     if full and mover["limiting"] and unit == "reps" and share is None and mover["stint"]["kind"] != "paced":
         amount = min(amount, limiting_dose(mover["max_units"]))
     return {"name": drill["name"], "amount": amount, "unit": unit, "share": ceiling_share(mover, share), "full": full, "low": False}

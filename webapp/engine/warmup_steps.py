@@ -6,6 +6,7 @@ from .parameters import (
     LOWER_STEP,
     SHARED_FROM,
     SORE_SHARE,
+    STEP_S,
     TURN_MOST_S,
     TURN_S,
 )
@@ -13,12 +14,11 @@ from .warmup_build import by_importance, hardest_neighbours, picked, taxes, visi
 from .warmup_gentle import get_warm, in_steps, loosen, put_load, settle, stretch_extra, warm_step
 from .warmup_loads import nearest_below, ramp_load
 
-AROUND_S = 15.0  # s, beside the work of a build step: getting there, setting up, breathing; chosen
+AROUND_S = 20.0  # s, beside the work of a build step: getting there, setting up, breathing; chosen
 CHANGE_PLATES_S = 10.0  # s, more where plates are changed; chosen
 AFTER_BURST_S = 30.0  # s of easy walking after a burst; chosen
 EASIER_PACE = 1.2  # drills go this much slower than the movement; chosen
 OTHER_UNIT_S = {"reps": 2.5, "m": 1.2, "cal": 4.5, "s": 1.0}  # s per unit where the movement counts in another; chosen
-LONGEST_WORK_S = 75.0  # s of one build or burst step; chosen
 REHEARSAL_S = 30.0  # s, for the holds and for the change-over; chosen
 EXTRAS_TO_LEVEL = 5  # optional extras only where there is time to enjoy them; chosen
 
@@ -106,11 +106,11 @@ def drill_step(phase: str, mover: dict, rung: dict, case: dict, piece: int | Non
     load_step(step, mover, rung, day["rack"])
     height_step(step, mover, rung, case)
     step["cue"] = cue_of(phase, mover, rung, day)
-    work_s = min(LONGEST_WORK_S, work_seconds(mover, rung) * (2 if step["side"] == "both" else 1))
+    work_s = work_seconds(mover, rung) * (2 if step["side"] == "both" else 1)
     around_s = AFTER_BURST_S if phase == "burst" else AROUND_S
     if mover["entry"]["load_kind"] == "barbell" and phase == "build":
         around_s = around_s + CHANGE_PLATES_S
-    step["seconds"] = in_steps(work_s + around_s + turns_s(mover, day))
+    step["seconds"] = in_steps(work_s + around_s + turns_s(day) + STEP_S / 2)
     return step
 
 
@@ -121,7 +121,7 @@ def work_seconds(mover: dict, rung: dict) -> float:
     return rung["amount"] * mover["unit_s"] * (1.0 if rung["full"] else EASIER_PACE)
 
 
-def turns_s(mover: dict, day: dict) -> float:
+def turns_s(day: dict) -> float:
     """Return the time one waits for one's turn on a shared lane. [s]"""
     return min(TURN_MOST_S, TURN_S * (day["people"] - 1)) if day["people"] >= SHARED_FROM else 0.0
 

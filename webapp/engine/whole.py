@@ -7,7 +7,7 @@ flat `plan` in pieces it came from (empty for work done in one go).
 import math
 
 from .breath import Breath, rest
-from .parameters import SMALL_MAX
+from .parameters import BREATH_BREAK_S, SMALL_MAX
 from .quick import leads_alone, seconds_alone
 from .reserve import PAST_ONE, Effort, Fatigue, fresh, recover, twin
 from .search import Task, find, plan_rests, plan_sets
@@ -39,12 +39,14 @@ def segment_of(stint: dict, factor: float, pace: float) -> Segment:
     """Return the stint's segment for a largest set `factor` times and seconds `pace` times what was taken."""
     ease = math.pow(factor, stint["give"])
     costs = [cost / ease for cost in stint["costs"]]
-    effort = Effort(stint["slots"], costs, stint["seconds"] * pace, stint["entry"])
+    seconds = stint["seconds"] * pace
+    linger_s = stint["linger_s"] * pace
+    effort = Effort(stint["slots"], costs, seconds, stint["entry"], linger_s)
     other = None
     slots = stint["slots"]
     if stint["one_sided"] and stint["switch_steps"] > 0:
         turned = sides_of(stint["slots"])
-        other = Effort(turned, costs, stint["seconds"] * pace, stint["entry"])
+        other = Effort(turned, costs, seconds, stint["entry"], linger_s)
         slots = [slot for slot in ALL_SLOTS if slot in stint["slots"] or slot in turned]
     segment = Segment(effort, other, slots, stint["steps"], stint["set_up_s"])
     segment.switch_steps = stint["switch_steps"] if other is not None else 0
@@ -106,8 +108,15 @@ def still_to_come(stints: list, index: int) -> float:
 
 
 def in_one_go(stint: dict) -> dict:
-    """Return the break-up of work that is not planned in sets."""
-    return {"sets": [stint["steps"]] if stint["steps"] > 0 else [], "rests_s": [], "lead_s": 0.0, "plan": []}
+    """Return the break-up of work that is not planned in sets: all of it, or even parts where breath needs them."""
+    sets = []
+    left = stint["steps"]
+    for part in range(stint["parts"]):
+        count = min(left, math.ceil(left / (stint["parts"] - part)))
+        if count > 0:
+            sets.append(count)
+            left = left - count
+    return {"sets": sets, "rests_s": [BREATH_BREAK_S] * max(0, len(sets) - 1), "lead_s": 0.0, "plan": []}
 
 
 def lead_rest(fatigue: Fatigue, segment: Segment, gain: float, ceiling: float) -> float:
@@ -163,32 +172,40 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
     return {"sets": steps_of(stint, plan_sets(plan)), "rests_s": plan_rests(plan), "lead_s": lead_s, "plan": plan}
 
 
-def break_up_all(stints: list, factors: list[float], gain: float, hints: list, start: Start) -> dict:
+def break_up_all(stints: list, factors: list[float], gain: float, hints: list, start: Start) -> list:
     """Return the break-up of every stint in turn, up to a gate.
 
     Parameters
     ----------
     factors : capacity to plan for, one per stint. [share of what was given]
     hints : break-ups found for the same stints with other factors, or an empty list.
-
-    Returns
-    -------
-    dict : breakups, one per stint begun (the gate included); states, the fatigue before each, after its change-over.
     """
     fatigue = twin(start.fatigue)
+    clock = start.clock_s
     found = []
-    states = []
     for index, stint in enumerate(stints):
-        pass_change_over(fatigue, stint, index > 0 or start.changes)
-        states.append(twin(fatigue))
+        clock = clock + pass_change_over(fatigue, stint, index > 0 or start.changes)
         breakup = in_one_go(stint)
         if stint["kind"] == "local":
             breakup = break_up_stint(fatigue, stint, factors[index], gain, still_to_come(stints, index), hints_for(stints, found, hints, index))
         found.append(breakup)
         if stint["kind"] == "gate":
             break
-        do_stint(fatigue, stint, breakup, segment_of(stint, able_factor(stint, factors[index]), 1.0), gain)
-    return {"breakups": found, "states": states}
+        segment = segment_of(stint, able_factor(stint, factors[index]), 1.0)
+        clock = clock + do_stint(fatigue, stint, breakup, segment, gain, clock).seconds
+    return found
+
+
+def state_before(last: int, stints: list, breakups: list, factors: list[float], gain: float, start: Start) -> Fatigue:
+    """Return the fatigue before the stint `last`, its change-over passed, of somebody with these shares of the numbers."""
+    fatigue = twin(start.fatigue)
+    clock = start.clock_s
+    for index in range(last + 1):
+        clock = clock + pass_change_over(fatigue, stints[index], index > 0 or start.changes)
+        if index < last:
+            segment = segment_of(stints[index], able_factor(stints[index], factors[index]), 1.0)
+            clock = clock + do_stint(fatigue, stints[index], breakups[index], segment, gain, clock).seconds
+    return fatigue
 
 
 def hints_for(stints: list, found: list, hints: list, index: int) -> list:
@@ -214,11 +231,16 @@ def pass_change_over(fatigue: Fatigue, stint: dict, changes: bool) -> float:
     return seconds
 
 
-def do_stint(fatigue: Fatigue, stint: dict, breakup: dict, segment: Segment, gain: float) -> Course:
+def rest_length(stint: dict, clock: float) -> float:
+    """Return how long a stint of nothing but time lasts when begun at `clock` [s]: its amount, or up to the end of its interval. [s]"""
+    return stint["amount"] if stint["until_s"] is None else max(0.0, stint["until_s"] - clock)
+
+
+def do_stint(fatigue: Fatigue, stint: dict, breakup: dict, segment: Segment, gain: float, clock: float) -> Course:
     """Do a stint as planned, in place, all slots included; a step that cannot be done is the caller's to find in the course."""
     if stint["kind"] == "rest":
         course = Course()
-        course.seconds = stint["amount"]
+        course.seconds = rest_length(stint, clock)
         rest(fatigue, ALL_SLOTS, course.seconds)
         return course
     rest(fatigue, ALL_SLOTS, breakup["lead_s"])
@@ -244,37 +266,41 @@ def live_through(
     Returns
     -------
     dict : seconds to the end of the last stint, or `until_s` [s]; finished : bool; done : steps done by then, one per stint begun;
-    fails : failed steps, one per stint begun; ends_s : end of each stint finished [s].
+    fails : failed steps, one per stint begun; ends_s : end of each stint finished [s]; air : share of W′ spent after each begun.
     """
     fatigue = twin(start.fatigue)
     clock = start.clock_s
     done = []
     fails = []
     ends_s = []
+    air = []
     for index in range(len(breakups)):
         stint = stints[index]
         clock = clock + pass_change_over(fatigue, stint, index > 0 or start.changes)
         if clock >= until_s or stint["kind"] == "gate":
-            return {"seconds": min(clock, until_s), "finished": False, "done": done, "fails": fails, "ends_s": ends_s}
-        course = live_stint(fatigue, stint, breakups[index], factors[index], paces[index], gain, until_s - clock)
+            return {"seconds": min(clock, until_s), "finished": False, "done": done, "fails": fails, "ends_s": ends_s, "air": air}
+        course = live_stint(fatigue, stint, breakups[index], factors[index], paces[index], gain, clock, until_s)
         fails.append(course.fails)
+        air.append(fatigue.air_fast + fatigue.air_slow)
         begun = clock
         clock = clock + course.seconds
         if clock > until_s:
             done.append(steps_by(course, stint, breakups[index], until_s - begun))
-            return {"seconds": until_s, "finished": False, "done": done, "fails": fails, "ends_s": ends_s}
+            return {"seconds": until_s, "finished": False, "done": done, "fails": fails, "ends_s": ends_s, "air": air}
         done.append(stint["steps"])
         ends_s.append(clock)
-    return {"seconds": clock, "finished": len(breakups) == len(stints), "done": done, "fails": fails, "ends_s": ends_s}
+    return {"seconds": clock, "finished": len(breakups) == len(stints), "done": done, "fails": fails, "ends_s": ends_s, "air": air}
 
 
-def live_stint(fatigue: Fatigue, stint: dict, breakup: dict, factor: float, pace: float, gain: float, until_s: float) -> Course:
-    """Do a stint the way a person does, in place, all slots included."""
+def live_stint(
+    fatigue: Fatigue, stint: dict, breakup: dict, factor: float, pace: float, gain: float, clock: float, until_s: float
+) -> Course:
+    """Do a stint begun at `clock` the way a person does, in place, all slots included, up to about `until_s` of the same clock. [s]"""
     segment = segment_of(stint, factor, pace)
     if stint["kind"] != "local":
-        return do_stint(fatigue, stint, breakup, segment, gain)
+        return do_stint(fatigue, stint, breakup, segment, gain, clock)
     rest(fatigue, ALL_SLOTS, breakup["lead_s"])
-    course = run_through(fatigue, segment, breakup["sets"], breakup["rests_s"], gain, until_s)
+    course = run_through(fatigue, segment, breakup["sets"], breakup["rests_s"], gain, until_s - clock)
     recover(fatigue, [slot for slot in ALL_SLOTS if slot not in segment.slots], course.seconds)
     return led(course, breakup["lead_s"])
 

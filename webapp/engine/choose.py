@@ -1,0 +1,107 @@
+"""Which layout to take: a ladder of cautions, what happens to people who could be this athlete, and what they feel."""
+
+import math
+
+from .draws import draw_people, fail_share, outcomes
+from .layout import as_given, factors_for, lay_out
+from .pacing import paced_for_breath
+from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD
+from .prepare import Case
+from .whole import LONGEST_S, at_rest
+
+
+def best_layout(case: Case, cap_s: float | None, arrange) -> dict:
+    """Return the layout to take for a case whose stints are set, with results for people who could be this athlete, as they feel."""
+    people = draw_people(case.stints, case.wanted["seed"], case.gain)
+    layouts = candidates(case, people, cap_s, arrange)
+    layout = chosen(layouts, case.wanted["style"])
+    feel(people, case.stints, layout, slower_per_caution(layouts, case))
+    layout["felt"] = outcomes(layout["stints"], layout["breakups"], people, cap_s)
+    return layout
+
+
+def likely_of(case: Case, layout: dict) -> dict:
+    """Return how a layout goes as given, not finished where it was cut at the cap."""
+    until_s = LONGEST_S if case.cap_s is None else case.cap_s
+    likely = as_given(layout["stints"], layout["breakups"], case.gain, until_s, at_rest())
+    return {**likely, "finished": likely["finished"] and not layout["capped"]}
+
+
+def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
+    """Return layouts of different caution, each with what happens to `people`; the least caution the style allows is among them.
+
+    `arrange` may change a layout before it is tried: (case, layout, cap_s) to layout, None for nothing to change.
+    The share of people who fail falls with caution, so the ladder of cautions is bisected; each layout starts from the one before.
+    """
+    style = case.wanted["style"]
+    found = []
+    hints = []
+    low = 0
+    high = len(CAUTION) - 1
+    while low <= high:
+        middle = (low + high) // 2
+        layout = lay_out(case.stints, factors_for(case.stints, CAUTION[middle]), case.gain, cap_s, hints, at_rest())
+        if len(found) == 0:
+            layout = paced_for_breath(case, layout, cap_s)
+        if arrange is not None:
+            layout = arrange(case, layout, cap_s)
+        layout["caution"] = CAUTION[middle]
+        layout["results"] = outcomes(layout["stints"], layout["breakups"], people, cap_s)
+        layout["risk"] = fail_share(layout["results"])
+        layout["expected"] = expected(case.stints, layout["results"])
+        found.append(layout)
+        hints = layout["whole"]
+        if layout["risk"] <= FAIL_RISK[style] + 1e-9:
+            high = middle - 1
+        else:
+            low = middle + 1
+    return found
+
+
+def expected(stints: list, results: list) -> float:
+    """Return what a layout costs over the draws: the mean time, with the bare work left undone where it did not get done. [s]"""
+    total = 0.0
+    for result in results:
+        total = total + result["seconds"]
+        for index in range(len(stints)):
+            done = result["done"][index] if index < len(result["done"]) else 0
+            total = total + (stints[index]["steps"] - done) * stints[index]["seconds"]
+    return total / len(results)
+
+
+def chosen(layouts: list, style: str) -> dict:
+    """Return the layout with the least expected time among those whose risk the style allows, else the least risky."""
+    allowed = [layout for layout in layouts if layout["risk"] <= FAIL_RISK[style] + 1e-9]
+    if len(allowed) == 0:
+        return min(layouts, key=lambda layout: layout["risk"])
+    return min(allowed, key=lambda layout: layout["expected"])
+
+
+def slower_per_caution(layouts: list, case: Case) -> float:
+    """Return by what share of its time a plan one standard deviation more careful takes longer, 0 or more."""
+    careful = max(layouts, key=lambda layout: layout["caution"])
+    daring = min(layouts, key=lambda layout: layout["caution"])
+    if careful["caution"] - daring["caution"] < 0.1:
+        return 0.0
+    slower = as_given(case.stints, careful["whole"], case.gain, LONGEST_S, at_rest())["seconds"]
+    quicker = as_given(case.stints, daring["whole"], case.gain, LONGEST_S, at_rest())["seconds"]
+    return max(0.0, math.log(slower / quicker) / (careful["caution"] - daring["caution"]))
+
+
+def feel(people: list, stints: list, layout: dict, share: float):
+    """Give everybody the share of time they gain or lose by going as they feel: a deviation stronger is a plan that much more daring.
+
+    How strong somebody is counts where the plan spends its time on sets, in place.
+    """
+    doubt = GAIN_AS_CAPACITY * RECOVERY_SD
+    for person in people:
+        strength = 0.0
+        weight = 0.0
+        for index in range(len(layout["breakups"])):
+            stint = stints[index]
+            rests_s = sum(layout["breakups"][index]["rests_s"])
+            deviation = math.sqrt(stint["sd"] * stint["sd"] + doubt * doubt)
+            if rests_s > 0:
+                strength = strength + rests_s * math.log(person["factors"][index]) / deviation
+                weight = weight + rests_s
+        person["ahead"] = share * strength / weight if weight > 0 else 0.0

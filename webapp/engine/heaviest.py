@@ -1,0 +1,96 @@
+"""The heaviest lift within a time: attempts in turn, the rests between them, and loads that the bar can make."""
+
+import math
+
+from .athlete import body_mass, heaviest_typical, level_of, of_movement, typical_load
+from .checks import mapping, number
+from .draws import Dice
+from .errors import EngineError
+from .parameters import ATTEMPTS, ATTEMPT_REST_S, ATTEMPT_SECONDS, ONE_REP_MAX_DEFAULT_SD, ONE_REP_MAX_SD
+from .prepare import Case
+from .strength import load_fraction
+from .units import rounded
+
+LEAST_REST_S = 60.0  # s, below which another attempt is not worth its risk; chosen
+RAISE = {"steady": -0.01, "even": 0.0, "bold": 0.015}  # added to every attempt's share of the maximum; chosen
+BAR_STEP_KG = 2.5
+LIFTERS = 200
+
+
+def plan_heaviest(case: Case) -> dict:
+    """Return attempts for the heaviest load of the first block's movement in `time_s`.
+
+    Returns
+    -------
+    dict : attempts, one mapping each with load_kg, at_s, rest_s (after it), chance_fraction (that it goes); score with kind "load", likely,
+    low, high [kg]; blocks, reasons, warnings, filled as in every plan.
+
+    Raises
+    ------
+    EngineError : no time; a movement without a one-rep max known or usual.
+    """
+    time_s = number("time_out_of_range", case.workout.get("time_s"), 30, 3 * 3600)
+    block = mapping("block_not_a_mapping", case.option["blocks"][0])
+    movement = block.get("movement")
+    entry = mapping("movement_unknown", mapping("movement_unknown", case.workout.get("movements")).get(movement))
+    reps = 1.0 if block.get("amount") is None else number("amount_out_of_range", block.get("amount"), 1, 20)
+    known = one_rep_max(case, entry, movement)
+    best_kg = known["kg"] * case.wanted["form"] * load_fraction("epley", reps) / load_fraction("epley", 1.0)
+    attempts = attempts_in(time_s, best_kg, RAISE[case.wanted["style"]], reps, entry["seconds_per_unit"])
+    results = lifted(attempts, best_kg, known["sd"], case.wanted["seed"])
+    for attempt in attempts:
+        attempt["chance_fraction"] = results["chances"][attempts.index(attempt)]
+    filled = [{"movement": movement, "number": "one_rep_max"}] if known["filled"] else []
+    return {
+        "option": case.option.get("key"),
+        "style": case.wanted["style"],
+        "attempts": attempts,
+        "blocks": [],
+        "score": {"kind": "load", "likely": results["likely"], "low": results["low"], "high": results["high"], "finishes": True, "tie_break_s": None},
+        "reserve_curve": [],
+        "reasons": [{"code": "attempts_rise", "count": len(attempts), "first_kg": attempts[0]["load_kg"], "rest_s": attempts[0]["rest_s"]}],
+        "warnings": [{"code": "heavy_single_care", "movement": movement}] + [{"code": "number_guessed", **guess} for guess in filled],
+        "filled": filled,
+    }
+
+
+def one_rep_max(case: Case, entry: dict, movement: str) -> dict:
+    """Return the athlete's one-rep max, told or from the level: kg, sd of its logarithm, filled."""
+    told = of_movement(case.numbers, movement).get("one_rep_max_kg")
+    if told is not None:
+        return {"kg": number("one_rep_max_out_of_range", told, 1, 600), "sd": ONE_REP_MAX_SD, "filled": False}
+    shares = entry.get("one_rep_max_of_body")
+    if shares is None:
+        raise EngineError("one_rep_max_unknown", movement)
+    lighter = typical_load(entry, case.division) / heaviest_typical(entry)
+    return {"kg": shares[level_of(case.numbers)] * body_mass(case.numbers) * lighter, "sd": ONE_REP_MAX_DEFAULT_SD, "filled": True}
+
+
+def attempts_in(time_s: float, best_kg: float, more: float, reps: float, seconds_per_rep: float) -> list:
+    """Return the attempts that fit the time, the last always near the maximum, loads on the bar's steps and rising."""
+    lift_s = ATTEMPT_SECONDS + reps * seconds_per_rep
+    count = len(ATTEMPTS)
+    while count > 1 and count * lift_s + (count - 1) * LEAST_REST_S > time_s:
+        count = count - 1
+    rest_s = min(ATTEMPT_REST_S, math.floor((time_s - count * lift_s) / max(1, count - 1))) if count > 1 else 0.0
+    attempts = []
+    before_kg = 0.0
+    for place, share in enumerate(ATTEMPTS[len(ATTEMPTS) - count :]):
+        load_kg = max(BAR_STEP_KG, rounded((share + more) * best_kg, BAR_STEP_KG))
+        if load_kg <= before_kg:
+            load_kg = before_kg + BAR_STEP_KG
+        before_kg = load_kg
+        attempts.append({"load_kg": load_kg, "at_s": place * (lift_s + rest_s), "rest_s": rest_s if place < count - 1 else 0.0, "chance_fraction": 0.0})
+    return attempts
+
+
+def lifted(attempts: list, best_kg: float, sd: float, seed: int) -> dict:
+    """Return chances of each attempt and the band of the best load over seeded draws of the day's maximum."""
+    dice = Dice(seed)
+    maxima = sorted([best_kg * math.exp(sd * dice.normal()) for _ in range(LIFTERS)])
+    bests = []
+    for maximum in maxima:
+        made = [attempt["load_kg"] for attempt in attempts if attempt["load_kg"] <= maximum]
+        bests.append(max([0.0] + made))
+    chances = [len([1 for maximum in maxima if maximum >= attempt["load_kg"]]) / LIFTERS for attempt in attempts]
+    return {"chances": chances, "likely": bests[LIFTERS // 2], "low": bests[LIFTERS // 10], "high": bests[LIFTERS - 1 - LIFTERS // 10]}

@@ -1,0 +1,108 @@
+"""Work to be done in every interval: does it fit, with what margin, and which interval is the first to break.
+
+The time left in an interval is rest up to the next, a stint of its own, so that all the rest of the engine sees one course.
+"""
+
+import math
+
+from .checks import number, whole_number
+from .choose import best_layout, likely_of
+from .layout import as_given
+from .prepare import Case, stints_of
+from .report import report
+from .score import BAND, counted
+from .stints import rest_stint
+from .whole import LONGEST_S, at_rest
+
+LEAST_REST_SHARE = 0.15  # of an interval left over below which it counts as tight; chosen
+
+
+def plan_intervals(case: Case) -> dict:
+    """Return the plan of blocks done in every interval.
+
+    Returns
+    -------
+    dict : as every plan; besides, intervals: one mapping each with interval (from 1), work_s, margin_s (negative where it does not fit), and
+    reasons `interval_tight` or `interval_breaks` with the first such interval and what share of the work would fit.
+
+    Raises
+    ------
+    EngineError : no interval, or a count outside 1–120.
+    """
+    interval_s = number("interval_out_of_range", case.workout.get("interval_s"), 10, 3600)
+    count = whole_number("interval_out_of_range", case.workout.get("interval_count"), 1, 120)
+    work = stints_of(case, {**case.option, "rounds": count, "rep_scheme": None})
+    case.stints = with_rests(work, len(case.option["blocks"]), interval_s)
+    case.cap_s = interval_s * count
+    layout = best_layout(case, None, None)
+    intervals = margins(case, layout, interval_s)
+    broken = [one for one in intervals if one["margin_s"] < 0]
+    if len(broken) > 0:
+        first = broken[0]
+        intervals = intervals[: first["interval"]]
+        case.cap_s = interval_s * first["interval"]
+        layout = cut_after(layout, first["interval"] * (len(case.option["blocks"]) + 1))
+    made = report(case, layout, {**likely_of(case, layout), "finished": False})
+    made["blocks"] = [block for block in made["blocks"] if block["block"] > 0 and block["reached"]]
+    made["intervals"] = intervals
+    made["reasons"] = interval_reasons(intervals, interval_s) + made["reasons"]
+    band = sorted([count_before_break(case, result, interval_s) for result in layout["felt"]])
+    edge = int(math.floor(len(band) * BAND))
+    likely = made["score"]["likely"]
+    low = min(likely, band[edge])
+    made["score"].update({"finishes": len(broken) == 0, "low": low, "high": max(likely, band[len(band) - 1 - edge])})
+    return made
+
+
+def count_before_break(case: Case, result: dict, interval_s: float) -> int:
+    """Return what somebody counts up to the end of the first interval their work runs over."""
+    done = []
+    for index in range(len(result["ends_s"])):
+        stint = case.stints[index]
+        if stint["block"] > 0 and result["ends_s"][index] > stint["round"] * interval_s:
+            break
+        done.append(stint["steps"])
+    return counted(case.stints, done, case.workout)
+
+
+def cut_after(layout: dict, count: int) -> dict:
+    """Return the layout with only its first `count` stints."""
+    return {**layout, "stints": layout["stints"][:count], "breakups": layout["breakups"][:count]}
+
+
+def with_rests(work: list, blocks: int, interval_s: float) -> list:
+    """Return the stints with a rest up to the end of each interval after its blocks; such a rest is block 0."""
+    stints = []
+    for index, stint in enumerate(work):
+        stints.append(stint if index - blocks * (index // blocks) > 0 else {**stint, "change_s": 0.0})
+        if index - blocks * (index // blocks) == blocks - 1:
+            rest = {"block": 0, "movement": "rest", "amount": interval_s, "unit": "s", "round": stint["round"]}
+            stints.append({**rest, **rest_stint(interval_s), "until_s": stint["round"] * interval_s})
+    return stints
+
+
+def margins(case: Case, layout: dict, interval_s: float) -> list:
+    """Return how long the work of each interval takes as given, and what is left of the interval. [s]"""
+    went = as_given(case.stints, layout["whole"], case.gain, LONGEST_S, at_rest())
+    made = []
+    begun = 0.0
+    for index in range(len(went["ends_s"])):
+        if case.stints[index]["block"] == 0:
+            worked_s = (went["ends_s"][index - 1] if index > 0 else 0.0) - begun
+            made.append({"interval": len(made) + 1, "work_s": worked_s, "margin_s": interval_s * (len(made) + 1) - begun - worked_s})
+            begun = went["ends_s"][index]
+    return made
+
+
+def interval_reasons(intervals: list, interval_s: float) -> list:
+    """Return what the margins say: the first interval that breaks, or is tight, or how much rest there is."""
+    for one in intervals:
+        if one["margin_s"] < 0:
+            share = max(0.0, interval_s / (interval_s - one["margin_s"]))
+            return [{"code": "interval_breaks", "interval": one["interval"], "over_s": -one["margin_s"], "keep_fraction": share}]
+    least = intervals[0]
+    for one in intervals:
+        if one["margin_s"] < least["margin_s"]:
+            least = one
+    code = "interval_tight" if least["margin_s"] < LEAST_REST_SHARE * interval_s else "interval_fits"
+    return [{"code": code, "interval": least["interval"], "margin_s": least["margin_s"], "work_s": least["work_s"]}]

@@ -1,0 +1,96 @@
+"""A layout: break-ups for a whole workout at one caution, up to where the cap or a gate ends it."""
+
+import math
+
+from .parameters import GAIN_AS_CAPACITY, RECOVERY_SD
+from .search import trimmed
+from .whole import Start, break_up_all, break_up_stint, live_through, state_before
+
+
+def factors_for(stints: list, z: float) -> list[float]:
+    """Return the capacity to plan for, one per stint: `z` standard deviations of its doubt below what was given."""
+    doubt = GAIN_AS_CAPACITY * RECOVERY_SD
+    return [math.exp(-z * math.sqrt(stint["sd"] * stint["sd"] + doubt * doubt)) for stint in stints]
+
+
+def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None, hints: list, start: Start) -> dict:
+    """Return stints and break-ups planned for these shares of the numbers, up to where the cap or a gate ends it.
+
+    Returns
+    -------
+    dict : stints, the last one shortened to what goes before the cap; breakups; capped, whether anything was cut off;
+    whole, the break-ups before cutting, hints for the next; factors, as given.
+    """
+    made = break_up_all(stints, factors, gain, hints, start)
+    return cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors}, gain, cap_s, start)
+
+
+def cut_at_cap(layout: dict, gain: float, cap_s: float | None, start: Start) -> dict:
+    """Return the layout up to where the cap or a gate ends it."""
+    if cap_s is None:
+        return layout
+    end = as_given(layout["stints"], layout["whole"], gain, cap_s, start)
+    if end["finished"] or at_gate(layout["stints"], end):
+        return layout
+    return {**layout, **up_to_cap(layout, end, gain, cap_s, start)}
+
+
+def at_gate(stints: list, result: dict) -> bool:
+    """Did it end at a movement that cannot be done?"""
+    begun = len(result["done"])
+    return begun < len(stints) and stints[begun]["kind"] == "gate" and (begun == 0 or result["done"][begun - 1] == stints[begun - 1]["steps"])
+
+
+def as_given(stints: list, breakups: list, gain: float, until_s: float, start: Start) -> dict:
+    """Return how the plan goes for the athlete exactly as the numbers say."""
+    ones = [1.0] * len(stints)
+    return live_through(stints, breakups, ones, ones, gain, until_s, start)
+
+
+def up_to_cap(layout: dict, end: dict, gain: float, cap_s: float, start: Start) -> dict:
+    """Return the layout that gets furthest by the cap: the last stint is planned for just what fits, so it may end on a larger set.
+
+    Parameters
+    ----------
+    layout : with `whole`, its break-ups uncut. end : how it goes as given.
+    """
+    stints = layout["stints"]
+    whole = layout["whole"]
+    last = max(0, len(end["done"]) - 1)
+    low = 1 if len(end["done"]) == 0 else max(1, end["done"][last])
+    best = shortened(stints, whole, last, low)
+    if stints[last]["kind"] != "local":
+        return best
+    fatigue = state_before(last, stints, whole, layout["factors"], gain, start)
+    high = min(stints[last]["steps"], low + max(3, low // 3))
+    while low < high:
+        middle = (low + high + 1) // 2
+        stint = {**stints[last], "steps": middle}
+        breakup = break_up_stint(fatigue, stint, layout["factors"][last], gain, 0.0, cut_hint(whole[last], stint))
+        cut = {"stints": [] + stints[:last] + [stint], "breakups": [] + whole[:last] + [breakup], "capped": True}
+        if as_given(cut["stints"], cut["breakups"], gain, cap_s, start)["finished"]:
+            low = middle
+            best = cut
+        else:
+            high = middle - 1
+    return best
+
+
+def cut_hint(breakup: dict, stint: dict) -> list:
+    """Return a break-up's flat plan cut down to what is left of its stint, as a list of hints."""
+    if len(breakup["plan"]) == 0:
+        return []
+    return [trimmed(breakup["plan"], math.ceil(stint["steps"] / stint["piece_steps"] - 1e-9))]
+
+
+def shortened(stints: list, breakups: list, last: int, steps: int) -> dict:
+    """Return the layout cut off after `steps` of the stint `last`, its break-up cut as it stands."""
+    sets = []
+    left = steps
+    for count in breakups[last]["sets"]:
+        if left > 0:
+            sets.append(min(left, count))
+            left = left - count
+    breakup = {**breakups[last], "sets": sets, "rests_s": breakups[last]["rests_s"][: max(0, len(sets) - 1)], "plan": []}
+    cut = {**stints[last], "steps": steps}
+    return {"stints": [] + stints[:last] + [cut], "breakups": [] + breakups[:last] + [breakup], "capped": True}

@@ -1,0 +1,83 @@
+"""A cadence the lungs can keep: where breath limits, cadence first, breaks second.
+
+All work that can be slowed is slowed by the same share, the least at which W′ is not spent beyond what the style allows before the last
+block and does not run out in it. Machines and runs slow by speed; repetitions slow within what cadence allows, at the cost of the time in
+position. Where even the slowest cadence is too much, work done in one go is broken by short rests.
+"""
+
+import math
+
+from .breath import breath_of
+from .layout import as_given, lay_out
+from .parameters import AIR_SPENT, CADENCE_BY_STYLE, CADENCE_SLOWEST, MOST_BREATH_BREAKS, POSITION_COST
+from .prepare import Case
+from .whole import LONGEST_S, at_rest, in_one_go
+
+HALVINGS = 6
+
+
+def slowed(stint: dict, share: float, lungs: dict) -> dict:
+    """Return the stint with its cadence `share` times as slow, where that helps: paced work, or work above critical power."""
+    if stint["kind"] != "paced" and (stint["kind"] != "local" or stint["watts"] <= lungs["cp_w"] or share <= 1):
+        return stint
+    made = {**stint}
+    made["watts"] = stint["watts"] / math.pow(share, 3.0 if stint["by_speed"] else 1.0)
+    breath = breath_of(made["watts"], lungs)
+    made["spend"] = breath.spend
+    made["refill"] = breath.refill
+    if stint["kind"] == "paced":
+        made["seconds"] = stint["seconds"] * share
+    else:
+        made["linger_s"] = stint["seconds"] * (share - 1)
+        made["costs"] = [cost * (1 + POSITION_COST * (share - 1)) for cost in stint["costs"]]
+    made["cadence"] = share
+    return made
+
+
+def too_breathless(stints: list, breakups: list, gain: float, until_s: float, allowed: float) -> bool:
+    """Does the plan spend more of W′ than allowed before the last block begun, or all of it?"""
+    went = as_given(stints, breakups, gain, until_s, at_rest())
+    for index in range(len(went["air"])):
+        if went["air"][index] > (1 - 1e-6 if index == len(went["air"]) - 1 else allowed):
+            return True
+    return False
+
+
+def least_share(case: Case, layout: dict, until_s: float) -> float:
+    """Return the least slowing at which the lungs keep up, the slowest there is where none does, by bisection."""
+    style = case.wanted["style"]
+    low = CADENCE_BY_STYLE[style]
+    high = CADENCE_SLOWEST
+    if not too_breathless([slowed(stint, low, case.lungs) for stint in case.stints], layout["whole"], case.gain, until_s, AIR_SPENT[style]):
+        return low
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        if too_breathless([slowed(stint, middle, case.lungs) for stint in case.stints], layout["whole"], case.gain, until_s, AIR_SPENT[style]):
+            low = middle
+        else:
+            high = middle
+    return high
+
+
+def paced_for_breath(case: Case, layout: dict, cap_s: float | None) -> dict:
+    """Return the layout for a cadence the lungs can keep; the case's stints take that cadence, in place."""
+    until_s = LONGEST_S if cap_s is None else cap_s
+    share = least_share(case, layout, until_s)
+    if abs(share - 1) < 1e-9:
+        return layout
+    case.stints = [slowed(stint, share, case.lungs) for stint in case.stints]
+    if share >= CADENCE_SLOWEST - 0.01:
+        break_for_breath(case, layout, until_s)
+    return lay_out(case.stints, layout["factors"], case.gain, cap_s, layout["whole"], at_rest())
+
+
+def break_for_breath(case: Case, layout: dict, until_s: float):
+    """Break paced work by short rests, evenly and as few as will do, in place."""
+    allowed = AIR_SPENT[case.wanted["style"]]
+    parts = 1
+    while parts <= MOST_BREATH_BREAKS and too_breathless(case.stints, layout["whole"], case.gain, until_s, allowed):
+        parts = parts + 1
+        for index, stint in enumerate(case.stints):
+            if stint["kind"] == "paced" and stint["spend"] > 0 and index < len(layout["whole"]):
+                stint["parts"] = min(parts, stint["steps"])
+                layout["whole"][index] = in_one_go(stint)
