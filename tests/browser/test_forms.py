@@ -5,7 +5,7 @@ import json
 from pathlib import Path
 
 import pytest
-from parity.answers import differences
+from parity.compare import differences
 from parity.page import engine_page
 from phone import forms
 from webapp.phone import build_engine

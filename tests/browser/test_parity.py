@@ -5,8 +5,9 @@ import json
 import random
 
 import pytest
-from parity.answers import ASK_PHONE, HEAR_PHONE, ask_server, differences
+from parity.answers import ASK_PHONE, HEAR_PHONE, ask_server
 from parity.cases import GENERATORS, cases
+from parity.compare import differences
 from parity.page import engine_page
 from webapp import engine
 from webapp.phone import build_engine
@@ -35,6 +36,22 @@ def test_the_phone_lets_out_what_the_server_does(phone_engine):
     assert sorted(phone_engine.evaluate("() => Object.keys(window.engine)")) == sorted(engine.__all__)
 
 
+def test_a_slightly_other_formula_is_noticed(browser):
+    """The comparison sees a slow time constant of 331 s in the place of 330 s."""
+    module = build_engine()
+    batch = list(cases(random.Random(1), 5, ["reps_over_sets"]))
+    assert "/ 330.0" in module
+    with engine_page(browser, module.replace("/ 330.0", "/ 331.0")) as page:
+        page.evaluate(ASK_PHONE, batch)
+        from_phone = [json.loads(answer) for answer in page.evaluate(HEAR_PHONE)]
+    assert any(list(differences(ask_server(case), phone)) for case, phone in zip(batch, from_phone))
+
+
+def broken(side, answer):
+    """An answer that is neither a result nor an error with a code."""
+    return [] if answer.keys() & {"result", "code"} else [f"{side}: {answer}"]
+
+
 @pytest.mark.parametrize("seed", SEEDS)
 def test_same_answers(phone_engine, seed):
     """Same decisions exactly, numbers within 1e-9, errors with the same code, input unchanged, nothing that is not JSON."""
@@ -44,8 +61,7 @@ def test_same_answers(phone_engine, seed):
     from_phone = [json.loads(answer) for answer in phone_engine.evaluate(HEAR_PHONE)]
     faults = []
     for index, (case, server, phone) in enumerate(zip(batch, from_server, from_phone)):
-        broken = [f"{side} {answer}" for side, answer in (("server", server), ("phone", phone)) if not answer.keys() & {"result", "code"}]
-        found = broken or list(differences(server, phone))[:3]
+        found = broken("server", server) + broken("phone", phone) or list(differences(server, phone))[:3]
         if found:
             faults.append(f"case {index} of seed {seed}, {case['call']}:\n  " + "\n  ".join(found))
     assert not faults, "\n".join(faults)

@@ -1,7 +1,7 @@
 """Seeded random cases for the engine: ordinary ones, odd ones, and some that must be refused.
 
-`cases(rng, count, functions)` yields mappings with `call`, the name of a public function, and `arguments`, in the order in which the
-phone takes them (keyword-only ones after the others). Each generator in `GENERATORS` makes the arguments of one function.
+`cases(rng, count, functions)` yields mappings with `call`, the name of a public function, and `arguments`, in the order in
+which the phone takes them (keyword-only ones after the others). Each generator in `GENERATORS` makes the arguments of one function.
 """
 
 from parity.plans import following, made_plan, own_blocks, taps
@@ -42,7 +42,8 @@ def reps_over_sets(rng):
     """Arguments of `reps_over_sets`."""
     maximum = _maximum(rng)
     cap = rng.choice([None, None, rng.randint(1, 30)])
-    return _spoiled(rng, [maximum, rng.choice([1, 2.5, 3]), rng.choice([0, 20, 60, 180, 600]), rng.randint(1, 6), cap, _recovery(rng, maximum)])
+    pace, rest_s = rng.choice([1, 2.5, 3]), rng.choice([0, 20, 60, 180, 600])
+    return _spoiled(rng, [maximum, pace, rest_s, rng.randint(1, 6), cap, _recovery(rng, maximum)])
 
 
 def break_up(rng):

@@ -12,8 +12,10 @@ def engine_page(browser, module):
     page = context.new_page()
 
     def answer(route):
-        is_module = route.request.url.endswith(".js")
-        route.fulfill(body=module if is_module else "<!doctype html>", content_type="text/javascript" if is_module else "text/html")
+        if route.request.url.endswith(".js"):
+            route.fulfill(body=module, content_type="text/javascript")
+        else:
+            route.fulfill(body="<!doctype html>", content_type="text/html")
 
     page.route("**/*", answer)
     page.goto(ADDRESS)

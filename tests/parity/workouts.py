@@ -5,7 +5,13 @@ import copy
 from webapp.movements import library
 
 LEVELS = ["new", "regular", "keen", "expert"]
-USUAL = {"reps": [3, 5, 8, 10, 15, 20, 30, 50], "m": [10, 20, 40, 60, 100, 200, 400], "cal": [5, 10, 15, 30], "s": [20, 45, 90, 180]}
+USUAL = {
+    "reps": [3, 5, 8, 10, 15, 20, 30, 50],
+    "m": [10, 20, 40, 60, 100, 200, 400],
+    "cal": [5, 10, 15, 30],
+    "s": [20, 45, 90, 180],
+}
+BODY = {"level": LEVELS, "body_mass_kg": [55, 70.5, 98], "height_m": [1.6, 1.85], "age": [19, 44], "inverted_ok": [True, False]}
 DIVISIONS = [{"key": "a", "name": "Men"}, {"key": "b", "name": "Women"}]
 
 
@@ -15,18 +21,29 @@ def any_of(rng, values, weights=None):
 
 
 def workout(rng, blocks=(1, 1, 1, 2, 2, 3, 4)):
-    """A workout with one or two options, done for time."""
+    """A workout with one or two options, most often done for time."""
     options = [option(rng, key, rng.choice(blocks)) for key in ["prescribed", "scaled"][: rng.choice([1, 1, 2])]]
     used = {block["movement"] for each in options for block in each["blocks"]} - {"rest"}
     made = {
-        "schema": 1, "title": "Drawn", "shape": "for_time", "divisions": copy.deepcopy(DIVISIONS), "options": options,
+        "schema": 1, "title": "Drawn", "divisions": copy.deepcopy(DIVISIONS), "options": options,
         "movements": {key: copy.deepcopy(library()[key]) for key in sorted(used)}, "revision": 1,
     }  # fmt: skip
-    if rng.random() < 0.6:
-        made["cap_s"] = rng.choice([120, 300, 480, 720, 1200])
+    made |= shape(rng)
+    if rng.random() < 0.05:
+        made["team"] = rng.choice([2, 3])
     if rng.random() < 0.5:
         made["lane"] = {"length_m": rng.choice([7.5, 10, 15]), "turn": rng.random() < 0.5}
     return made
+
+
+def shape(rng):
+    """How a workout is scored, and the times that go with it."""
+    kind = any_of(rng, ["for_time", "amrap", "intervals", "load"], [6, 2, 2, 1])
+    if kind == "for_time":
+        return {"shape": kind} | ({"cap_s": rng.choice([120, 300, 480, 720, 1200])} if rng.random() < 0.6 else {})
+    if kind == "intervals":
+        return {"shape": kind, "interval_s": rng.choice([30, 60, 90, 180]), "interval_count": rng.choice([1, 4, 8, 12])}
+    return {"shape": kind, "time_s": rng.choice([60, 240, 480, 720])}
 
 
 def option(rng, key, blocks):
@@ -60,6 +77,8 @@ def block(rng, scheme=None):
         made |= load(rng, entry)
     if entry["sides"] != "both" and rng.random() < 0.3:
         made["sides"] = rng.choice(["both", "one", "alternating"])
+    if rng.random() < 0.05:
+        made["step"] = rng.choice([1, 2, 3])
     if rng.random() < 0.1:
         made["implements"] = rng.choice([1, 2])
     return made
@@ -76,12 +95,10 @@ def load(rng, entry):
 
 def numbers_for(rng, made):
     """What an athlete gives: from nothing at all to everything, zero and far too much."""
-    given = {}
-    for key, values in {"level": LEVELS, "body_mass_kg": [55, 70.5, 98], "height_m": [1.6, 1.85], "age": [19, 44], "inverted_ok": [True, False]}.items():
-        if rng.random() < 0.5:
-            given[key] = rng.choice(values)
+    given = {key: rng.choice(values) for key, values in BODY.items() if rng.random() < 0.5}
     if rng.random() < 0.3:
-        given["efforts"] = [{"kind": rng.choice(["row", "run", "bike"]), "m": rng.choice([500, 2000, 5000]), "s": rng.randint(100, 1600)}]
+        effort = {"kind": rng.choice(["row", "run", "bike"]), "m": rng.choice([500, 2000, 5000]), "s": rng.randint(100, 1600)}
+        given["efforts"] = [effort]
     if rng.random() < 0.2:
         given["sore"] = [rng.choice(["push", "pull", "legs"])]
     movements = {key: of_movement(rng, entry) for key, entry in made["movements"].items() if rng.random() < 0.7}
@@ -91,8 +108,9 @@ def numbers_for(rng, made):
 def of_movement(rng, entry):
     """Numbers for one movement."""
     usual = entry["max_by_level"][rng.choice(LEVELS)] if entry["max_by_level"] else 20
+    drawn_max = [usual, rng.randint(0, 30), round(rng.uniform(0, 60), 1), 0, 20000, None]
     drawn = {
-        "max_unbroken": any_of(rng, [usual, rng.randint(0, 30), round(rng.uniform(0, 60), 1), 0, 20000, None], [4, 4, 2, 1, 0.2, 1]),
+        "max_unbroken": any_of(rng, drawn_max, [4, 4, 2, 1, 0.2, 1]),
         "seconds_per_unit": any_of(rng, [None, round(entry["seconds_per_unit"] * rng.uniform(0.7, 1.5), 2)], [2, 1]),
         "repeat_test": any_of(rng, [None, rng.randint(0, 20)], [3, 1]),
         "one_rep_max_kg": any_of(rng, [None, rng.randint(20, 150)], [2, 1]),

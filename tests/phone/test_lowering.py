@@ -101,7 +101,8 @@ def test_expression(engine_of, parameters, expression, expected):
 
 def test_local_names_have_the_kind_of_all_their_values(engine_of):
     """One value of another kind, or of none that is known, and nothing is certain."""
-    text = "def f(a, b: float):\n    x = 1\n    y = 0.0\n    z = None\n    for i in range(3):\n        y = y + x * b\n        x = {}\n        z = b\n    return z * 2\n"
+    loop = "    for i in range(3):\n        y = y + x * b\n        x = {}\n        z = b\n    return z * 2\n"
+    text = "def f(a, b: float):\n    x = 1\n    y = 0.0\n    z = None\n" + loop
     same, other = emitted(engine_of, text.format("2")), emitted(engine_of, text.format("a"))
     assert "x * b" in same
     assert "rt_multiply(x, b)" in other
@@ -110,8 +111,9 @@ def test_local_names_have_the_kind_of_all_their_values(engine_of):
 
 def test_attributes_of_classes_have_kinds(engine_of):
     """From what __init__ gives them."""
-    text = "class Pair:\n    def __init__(self, xs: list[float], n):\n        self.xs = xs\n        self.n = n\n        self.at = 0\n\n\n"
-    found = emitted(engine_of, text + "def f(pair: Pair):\n    return [pair.xs[0] + pair.xs[1], pair.n + pair.n, pair.at * pair.at]\n")
+    pair = "class Pair:\n    def __init__(self, xs: list[float], n):\n        self.xs = xs\n        self.n = n\n        self.at = 0\n\n\n"
+    text = pair + "def f(pair: Pair):\n    return [pair.xs[0] + pair.xs[1], pair.n + pair.n, pair.at * pair.at]\n"
+    found = emitted(engine_of, text)
     assert "[pair.xs[0] + pair.xs[1], rt_add(pair.n, pair.n), pair.at * pair.at]" in found
 
 
@@ -129,14 +131,16 @@ def test_loop_over_range_counts_on_its_own(engine_of):
 
 def test_keywords_become_positional(engine_of):
     """Gaps get the defaults, what comes after the last is left out."""
-    text = "def g(a, b=HALF, *, c=None, d=4, e=5):\n    return a\n\n\ndef f(x):\n    return [g(x), g(x, d=1), g(b=1, a=x), g(x, 1, e=2)]\n"
+    text = "def g(a, b=HALF, *, c=None, d=4, e=5):\n    return a\n\n\n"
+    text = text + "def f(x):\n    return [g(x), g(x, d=1), g(b=1, a=x), g(x, 1, e=2)]\n"
     assert "[g(x), g(x, 0.5, null, 1), g(x, 1), g(x, 1, null, 4, 2)]" in emitted(engine_of, text)
     assert emitted(engine_of, text, "g").startswith("function g(a, b, c, d, e) { b = (b === undefined) ? 0.5: b;")
 
 
 def test_classes_are_made_without_detours(engine_of):
     """A constructor with the parameters of __init__; a class without one takes its base's."""
-    text = "class A:\n    def __init__(self, x, *, y=1):\n        self.x = x\n\n\nclass B(A):\n    pass\n\n\ndef f(x):\n    return [A(x), B(x, y=3)]\n"
+    classes = "class A:\n    def __init__(self, x, *, y=1):\n        self.x = x\n\n\nclass B(A):\n    pass\n\n\n"
+    text = classes + "def f(x):\n    return [A(x), B(x, y=3)]\n"
     assert emitted(engine_of, text, "A") == "function A(x, y) { this.__init__(x, y); }"
     assert emitted(engine_of, text, "B") == "function B(x, y) { this.__init__(x, y); }"
     assert "[new A(x), new B(x, 3)]" in emitted(engine_of, text)

@@ -3,7 +3,8 @@
 import pytest
 from webapp.phone import SubsetError, build_engine
 
-HEAD = '"""Probe."""\n\nimport math\n\nfrom .errors import EngineError\n\n\ndef other(a: float, *, b: float = 2) -> float:\n    return a + b\n\n\n'
+IMPORTS = '"""Probe."""\n\nimport math\n\nfrom .errors import EngineError\n\n\n'
+HEAD = IMPORTS + "def other(a: float, *, b: float = 2) -> float:\n    return a + b\n\n\n"
 FIRST_LINE = HEAD.count("\n") + 2  # of the body of `probe`
 
 # One line in the body of a function, and words from the message.
@@ -123,13 +124,15 @@ LINES = [
     ("x = xs.index([1])", "number or a text"),
     ("x = a.__class__", "no `__class__`"),
     ("a + b", "does nothing"),
-    ("default = 1", "choose another name"),
-    ("new = 1", "choose another name"),
     ("min = 1", "choose another name"),
-    ("time = 1", "choose another name"),
+    ("self = 1", "choose another name"),
+    ("EngineError = 1", "choose another name"),
+    ("for list in xs: pass", "choose another name"),
+    ("x = [max for max in xs]", "choose another name"),
+    ("def sorted(): pass", "choose another name"),
+    ("x_rt = 1", "kept for the build"),
     ("rt_x = 1", "kept for the build"),
     ("stub1_x = 1", "kept for the build"),
-    ("for case in xs: pass", "choose another name"),
     ("try:\n        x = float(a)\n        y = 1\n    except ValueError:\n        pass", "one line"),
     ("try:\n        x = int(a)\n    except ValueError:\n        pass", "one line"),
     ("try:\n        x = float(other(1))\n    except ValueError:\n        pass", "one line"),
@@ -179,7 +182,7 @@ MODULES = [
     ("class A:\n    x = 1\n", 2, "methods only"),
     ("class A:\n    @property\n    def x(self): pass\n", 3, "no decorators"),
     ("class A:\n    @staticmethod\n    def x(): pass\n", 3, "no decorators"),
-    ("class A:\n    def x(this): pass\n", 2, "this"),
+    ("class A:\n    def x(this): pass\n", 2, "is self"),
     ("class A:\n    def get(self, k): pass\n", 2, "must not be called like"),
     ("class A:\n    def find(self, k): pass\n", 2, "must not be called like"),
     ("class A:\n    def __eq__(self, other): pass\n", 2, "no special methods"),
@@ -188,7 +191,8 @@ MODULES = [
     ("def f(*, a=1, b): pass\n", 1, "before all parameters with one"),
     ("def f(a=1, *, b): pass\n", 1, "before all parameters with one"),
     ("def f(a=[]): pass\n", 1, "a default is a constant"),
-    ("def f(default): pass\n", 1, "choose another name"),
+    ("def f(max): pass\n", 1, "choose another name"),
+    ("new = 1\n", 1, "choose another name"),
     ("def time(): pass\n", 1, "choose another name"),
     ("def f(:\n", 1, "not Python"),
 ]

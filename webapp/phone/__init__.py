@@ -1,7 +1,7 @@
 """The engine on the phone: checks the Python subset of `webapp/engine` and turns it into one ES module.
 
-`build_engine()` gives the module's text or raises SubsetError with every breach as `file:line: what to write instead`. The steps, each
-in a module: `program` reads and orders the files, `subset` (with `statements` and `expressions`) checks them, `naming` gives
+`build_engine()` gives the module's text or raises SubsetError with every breach as `file:line: what to write instead`. The
+steps, each in a module: `program` reads and orders the files, `subset` (with `statements` and `expressions`) checks them, `naming` gives
 comprehension variables names of their own, `kinds` finds what is a number, text, list or dict, `lowering` writes simpler
 Python that means the same in JavaScript, `build` has PScript translate that and joins it with the helpers.
 

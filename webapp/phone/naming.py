@@ -1,14 +1,18 @@
-"""Gives comprehension and lambda variables names of their own.
+"""Gives some names of the engine others on the phone.
 
-In Python they live in a scope of their own; the translator would let them overwrite a local variable of the same name.
+Variables of comprehensions and lambdas live in a scope of their own in Python; the translator would let them overwrite a local
+variable of the same name: `rep` becomes `rep_rt1`. Words that mean something to JavaScript or the translator are good local names
+in Python: `case` becomes `case_rt`.
 """
 
 import ast
 from itertools import count
 
+from .tables import FOREIGN_WORDS
+
 
 class Renamer(ast.NodeTransformer):
-    """Renames in place, `rep` to `rep_rt1`."""
+    """Renames in place."""
 
     def __init__(self):
         self.numbers = count(1)
@@ -39,11 +43,31 @@ class Renamer(ast.NodeTransformer):
 
     def visit_Name(self, node):
         """Use the new name."""
-        node.id = self.names.get(node.id, node.id)
+        node.id = self.names.get(node.id, _own_word(node.id))
         return node
+
+    def visit_arg(self, node):
+        """Parameters of functions."""
+        node.arg = _own_word(node.arg)
+        return node
+
+    def visit_keyword(self, node):
+        """Keywords in calls."""
+        node.arg = _own_word(node.arg)
+        return self.generic_visit(node)
+
+    def visit_FunctionDef(self, node):
+        """Functions inside functions."""
+        node.name = _own_word(node.name)
+        return self.generic_visit(node)
 
     def _fresh(self, name):
         return f"{name}_rt{next(self.numbers)}"
+
+
+def _own_word(name):
+    """The name, or another for one that means something else on the phone."""
+    return f"{name}_rt" if name in FOREIGN_WORDS else name
 
 
 def rename(program):

@@ -40,10 +40,10 @@ class Signature(NamedTuple):
 
 
 class Program:
-    """All modules of the engine in the order in which they can be joined."""
+    """What the engine's `__init__.py` needs, in the order in which it can be joined."""
 
     def __init__(self, modules):
-        self.by_name = {module.name: module for module in modules}
+        self.by_name = _reachable({module.name: module for module in modules})
         self.exports = _exports(self.by_name.get(DOOR))
         self.modules = [self.by_name[name] for name in _order(self.by_name) if name not in (DOOR, ERRORS)]
         self.home = _homes(self.by_name)
@@ -104,6 +104,19 @@ def _exports(door):
         if isinstance(node, ast.Assign) and node.targets[0].id == "__all__":
             return [element.value for element in node.value.elts]
     return [alias.name for node in engine_imports(door.tree) for alias in node.names]
+
+
+def _reachable(by_name):
+    """The modules that `__init__.py` needs, by whatever way; all of them without one."""
+    if DOOR not in by_name:
+        return by_name
+    needed, waiting = {ERRORS}, [DOOR]
+    while waiting:
+        name = waiting.pop()
+        if name in by_name and name not in needed:
+            needed.add(name)
+            waiting += [node.module for node in engine_imports(by_name[name].tree)]
+    return {name: module for name, module in by_name.items() if name in needed}
 
 
 def _order(by_name):

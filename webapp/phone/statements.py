@@ -1,6 +1,7 @@
 """Rules for modules, functions, classes and statements.
 
-A rule yields a message for each breach, saying what to write instead; with a node before it where the breach is not at the node itself.
+A rule yields a message for each breach, saying what to write instead; with a node before it where the breach is not at the
+node itself.
 """
 
 import ast
@@ -10,11 +11,10 @@ import re
 from pscript import stdlib
 
 from .program import DOOR, ERRORS, is_docstring, signature
-from .tables import JAVASCRIPT_NAMES, METHODS
+from .tables import FOREIGN_WORDS, METHODS
 
-OURS = re.compile(r"rt_|stub\d|flx_|err_\d|_py|.*_rt\d+$")  # names the build gives itself
-TRANSLATOR_NAMES = {"RawJS", "this_is_js", "PSCRIPT_OVERLOAD", *stdlib.FUNCTIONS}
-TAKEN = frozenset(dir(builtins)) | JAVASCRIPT_NAMES | TRANSLATOR_NAMES
+OURS = re.compile(r"rt_|stub\d|flx_|err_\d|_py|.*_rt\d*$")  # names the build gives itself
+TAKEN = frozenset(dir(builtins)) | {"self", "EngineError"}
 TAKEN_METHODS = frozenset(METHODS) | set(stdlib.METHODS)
 IN_PLACE = (ast.Add, ast.Sub, ast.Mult, ast.Div)
 CONSTANTS = (ast.Constant, ast.Name, ast.UnaryOp)
@@ -33,6 +33,9 @@ def module(node, context):
             yield statement, "only imports, constants, functions and classes at top level"
         elif context.module.name == DOOR and isinstance(statement, (ast.FunctionDef, ast.ClassDef, ast.AnnAssign)):
             yield statement, "__init__.py only imports names and lists them in __all__"
+    for name, (home, statement) in context.program.home.items():
+        if home is context.module and name in FOREIGN_WORDS:
+            yield statement, f"`{name}` has a meaning of its own in JavaScript: choose another name"
 
 
 def plain_import(node, context):
@@ -202,7 +205,7 @@ def _name(name, method=False):
     if OURS.match(name):
         yield f"`{name}`: such names are kept for the build"
     elif name in TAKEN and not method:
-        yield f"`{name}` has a meaning of its own in Python or JavaScript: choose another name"
+        yield f"`{name}` has a meaning of its own in Python: choose another name"
 
 
 def stored_name(name):

@@ -1,7 +1,8 @@
 """RULES FOR ENGINE AUTHORS: the Python that means the same on the server and on the phone. Anything else stops the build.
 
 1. A file: docstring, `import math`, `from .module import name, name`, constants, functions, classes. Top-level names are unique
-   over all modules. `__init__.py` imports what the phone may call; `errors.py` holds EngineError alone.
+   over all modules. `__init__.py` imports what the phone may call (a module nobody needs does not go to the phone);
+   `errors.py` holds EngineError alone.
 2. Annotate lists, dicts and numbers (parameters, returns). What is known becomes a plain JavaScript operator; what is not
    known becomes a slower helper that does what Python does. `python -m webapp.phone --slow` lists the latter.
 3. `is` only with None, True, False; a truth value never equals a number on the phone. No call in the middle of `a < b < c`. No

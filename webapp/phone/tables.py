@@ -1,6 +1,9 @@
 """What the engine may use, each with what it becomes on the phone and the kind of thing it gives."""
 
+import builtins
 from typing import NamedTuple
+
+from pscript import stdlib
 
 
 class Kind(NamedTuple):
@@ -95,10 +98,10 @@ MATH_CONSTANTS = {"inf": "Infinity", "pi": "Math.PI"}
 TYPE_TESTS = {"str": "rt_is_text", "dict": "rt_is_dict", "list": "rt_is_list", "bool": "rt_is_flag"}
 NUMBER_TEST = "rt_is_number"
 
-# Names with a meaning of their own in JavaScript modules.
-JAVASCRIPT_NAMES = frozenset(
-    """abstract arguments await boolean case catch const debugger default delete do enum eval export extends
-    final function goto implements instanceof interface let native new null package private protected public static super switch synchronized this throw throws transient true false typeof undefined var void volatile window
-    Array Boolean Date Error EngineError Function Infinity JSON Map Math NaN Number Object Set String Symbol isFinite
-    isNaN globalThis self""".split()
-)
+# Names with a meaning of their own in JavaScript modules or for the translator, and none in Python.
+FOREIGN_WORDS = frozenset(
+    """abstract arguments await boolean case catch const debugger default delete do enum eval export extends final function goto
+    implements instanceof interface let native new null package private protected public static switch synchronized this
+    throw throws transient true false typeof undefined var void volatile window Array Boolean Date Error Function Infinity
+    JSON Map Math NaN Number Object Set String Symbol isFinite isNaN globalThis RawJS this_is_js PSCRIPT_OVERLOAD""".split()
+) | (set(stdlib.FUNCTIONS) - set(dir(builtins)))

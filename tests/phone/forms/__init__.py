@@ -25,6 +25,7 @@ from .control import (
     random_numbers,
     recursion_called,
     returns,
+    words_called,
 )
 from .dicts import changed, kinds_called, looked_up_called, made_called, texts_called, walked_called
 from .errors import EngineError

@@ -35,16 +35,20 @@ def rounding() -> list:
 def functions_of_math() -> list:
     """Everything of math that is allowed."""
     x = 0.75
-    first = [math.exp(x), math.log(x), math.log1p(x), math.expm1(x), math.log2(x), math.log10(x), math.sqrt(x), math.tanh(x), math.pi]
-    return first + [math.isfinite(x), math.isfinite(math.inf), math.isfinite(-math.inf), math.isnan(math.inf - math.inf), math.isfinite(True)]
+    logarithms = [math.log(x), math.log1p(x), math.log2(x), math.log10(x)]
+    others = [math.exp(x), math.expm1(x), math.sqrt(x), math.tanh(x), math.pi]
+    finite = [math.isfinite(x), math.isfinite(math.inf), math.isfinite(-math.inf), math.isfinite(True)]
+    return logarithms + others + finite + [math.isnan(math.inf - math.inf), math.isnan(x)]
 
 
 def extremes(values: list[float], unknown: list) -> list:
     """min and max of several and of lists, with and without key."""
     pairs = [(3, "c"), (1, "b"), (1, "a"), (3, "d")]
     return [
-        min(3, 1, 2), max(3.5, 1), min(values), max(unknown), min(unknown[0], unknown[1]), max("b", "a"), min(pairs), max(pairs),
-        min(pairs, key=lambda pair: pair[0]), max(pairs, key=lambda pair: pair[0]), max((1, 2), (1, 3)), min(unknown, key=lambda x: -x),
+        min(3, 1, 2), max(3.5, 1), min(values), max(unknown), min(unknown[0], unknown[1]), max("b", "a"),
+        min(pairs), max(pairs),
+        min(pairs, key=lambda pair: pair[0]), max(pairs, key=lambda pair: pair[0]), 
+        max((1, 2), (1, 3)), min(unknown, key=lambda x: -x),
     ]  # fmt: skip
 
 
@@ -74,7 +78,8 @@ def shadowed(LOWEST: float) -> float:
 def floats_of_texts() -> list:
     """float of texts and numbers."""
     texts = ["1", " 2.5 ", "-3e2", "+.5", "7.", "1_000", "", " ", "x", "1__0", "1e", "0x10", "1,5", "--1", "_1", "12 3", "5e-3"]
-    return [text_to_number(text) for text in texts] + [float(LOWEST), float(LOWEST < 0), text_to_number("inf") == math.inf, text_to_number("-Infinity") == -math.inf]
+    numbers = [float(LOWEST), float(LOWEST < 0), text_to_number("inf") == math.inf, text_to_number("-Infinity") == -math.inf]
+    return [text_to_number(text) for text in texts] + numbers
 
 
 def text_to_number(text: str) -> float | None:
@@ -105,17 +110,26 @@ def in_place_called() -> list:
 
 def comparisons(a: float, b, c) -> list:
     """All comparisons, chained too, with known and unknown kinds."""
-    return [a < b, a <= b, a > b, a >= b, a == b, a != b, b < c, b <= c, b > c, b >= c, b == c, b != c, a < b < c, a <= b <= c, a < b > c, a == b == c]
+    return [
+        a < b, a <= b, a > b, a >= b, a == b, a != b, b < c, b <= c, b > c, b >= c, b == c, b != c, a < b < c, a <= b <= c,
+        a < b > c, a == b == c,
+    ]  # fmt: skip
 
 
 def comparisons_called() -> list:
     """The same with numbers and texts."""
-    return [comparisons(1, 2, 3), comparisons(2, 2, 2), comparisons(3, 2.0, 2), comparisons(-1, 0, 0.5), flags(True, 1), flags(False, None)]
+    return [
+        comparisons(1, 2, 3), comparisons(2, 2, 2), comparisons(3, 2.0, 2), comparisons(-1, 0, 0.5), flags(True, 1),
+        flags(False, None),
+    ]  # fmt: skip
 
 
 def flags(a, b) -> list:
     """Truth values and what is none."""
-    return [a is True, a is False, a is not True, b is True, b is not False, b is None, a is not None, a == b if b is None else a != 2]
+    return [
+        a is True, a is False, a is not True, b is True, b is not False, b is None, a is not None,
+        a == b if b is None else a != 2,
+    ]  # fmt: skip
 
 
 def not_a_number() -> list:

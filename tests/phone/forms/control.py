@@ -58,7 +58,10 @@ def classes() -> list:
     other = walker
     other.walk(1)
     doubled = [each.walk(1) for each in [walker, runner]]
-    return [walker.described(), runner.described(), runner.extra, idle.described(), doubled, isinstance(runner, Walker), isinstance(walker, Runner), isinstance(1, Walker)]
+    return [
+        walker.described(), runner.described(), runner.extra, idle.described(), doubled, isinstance(runner, Walker),
+        isinstance(walker, Runner), isinstance(1, Walker),
+    ]  # fmt: skip
 
 
 def parameters(a: float, b: float = 2, *, c: float = FACTOR, d: str | None = None) -> list:
@@ -68,7 +71,10 @@ def parameters(a: float, b: float = 2, *, c: float = FACTOR, d: str | None = Non
 
 def calls() -> list:
     """The same function called in every way."""
-    return [parameters(1), parameters(1, 5), parameters(1, c=7), parameters(1, d="x"), parameters(b=3, a=4), parameters(1, 2, d="y", c=0), parameters(a=0, d=None), division(b=4, a=3)]
+    return [
+        parameters(1), parameters(1, 5), parameters(1, c=7), parameters(1, d="x"), parameters(b=3, a=4),
+        parameters(1, 2, d="y", c=0), parameters(a=0, d=None), division(b=4, a=3),
+    ]  # fmt: skip
 
 
 def loops() -> list:
@@ -121,7 +127,8 @@ def inner_functions() -> list:
     adders = []
     for step in [1, 2]:
         adders.append(lambda x: x + step)
-    return [apply(add, 1), apply(lambda x: x * 2, 4), [f(1) for f in later], [g(0) for g in adders], calls_made, apply(doubled, 5)]
+    handed_on = [apply(add, 1), apply(lambda x: x * 2, 4), apply(doubled, 5)]
+    return [handed_on, [f(1) for f in later], [g(0) for g in adders], calls_made]
 
 
 def apply(f, x):
@@ -141,7 +148,10 @@ def nothing():
 
 def returns() -> list:
     """None where nothing is returned, early returns, conditional values."""
-    return [nothing(), early(1), early(-1), [1 if x > 1 else 2 if x > 0 else 3 for x in [0, 1, 2]], (early(2) if LATER > 6 else "") + "!", NAMES["one"]]
+    return [
+        nothing(), early(1), early(-1), [1 if x > 1 else 2 if x > 0 else 3 for x in [0, 1, 2]],
+        (early(2) if LATER > 6 else "") + "!", NAMES["one"],
+    ]  # fmt: skip
 
 
 def early(x: float) -> str | None:
@@ -206,3 +216,23 @@ def random_numbers() -> list:
         state = state * 48271 % 2147483647
         found.append(state / 2147483647)
     return found + [math.floor(sum(found))]
+
+
+def words_of_javascript(case: float, default: float = 2, *, switch: float = 3) -> list:
+    """Good names in Python, words with a meaning in JavaScript or for the translator."""
+    new = case + default
+    time = [new * this for this in [1, 2]]
+    var, let = time
+
+    def void(function: float) -> float:
+        return function + let
+
+    for const in [1]:
+        time.append(void(const))
+    box = {"case": case, "new": new}
+    return [box["case"], box["new"], sorted(time, key=lambda export: -export), var, switch, max([delete for delete in time])]
+
+
+def words_called() -> list:
+    """With keywords."""
+    return [words_of_javascript(1), words_of_javascript(default=5, case=4, switch=0)]

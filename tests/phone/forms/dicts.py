@@ -21,7 +21,10 @@ def made_called() -> list:
 
 def looked_up(d: dict, e) -> list:
     """What is there, what is missing, what every JavaScript object has."""
-    return [d.get("a"), d.get("b"), d.get("b", 3), d.get("n"), d.get("n", 4), e.get("toString"), e.get("constructor", 1), "toString" in e, e.get("a", {}), len(d), len(e), d["a"]]
+    return [
+        d.get("a"), d.get("b"), d.get("b", 3), d.get("n"), d.get("n", 4), e.get("toString"), e.get("constructor", 1),
+        "toString" in e, e.get("a", {}), len(d), len(e), d["a"],
+    ]  # fmt: skip
 
 
 def looked_up_called() -> list:
@@ -78,8 +81,14 @@ def texts_called() -> list:
 
 
 def kinds(things: list) -> list:
-    """isinstance."""
-    return [[isinstance(x, str), isinstance(x, dict), isinstance(x, list), isinstance(x, bool), isinstance(x, (int, float)), x is None, x is not None] for x in things]
+    """isinstance of several."""
+    return [kinds_of(x) for x in things]
+
+
+def kinds_of(x) -> list:
+    """Every test there is."""
+    tests = [isinstance(x, str), isinstance(x, dict), isinstance(x, list), isinstance(x, bool), isinstance(x, (int, float))]
+    return tests + [x is None, x is not None]
 
 
 def kinds_called() -> list:

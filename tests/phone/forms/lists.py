@@ -7,7 +7,8 @@ TABLE = [[1, 2], [3, 4, 5]]
 def joined(known: list, unknown) -> list:
     """Lists put together and repeated, their kinds known, half known, not known at all."""
     box = {"one": known, "two": unknown}
-    return [known + [1], [1] + unknown, unknown + unknown, box["one"] + box["two"], known * 2, 2 * unknown, [0] * 3, box["one"] * 2, [] * 5, (1, 2) + (3,)]
+    sums = [known + [1], [1] + unknown, unknown + unknown, box["one"] + box["two"], (1, 2) + (3,)]
+    return [sums, known * 2, 2 * unknown, [0] * 3, box["one"] * 2, [] * 5]
 
 
 def joined_called() -> list:
@@ -17,7 +18,10 @@ def joined_called() -> list:
 
 def slices(xs: list) -> list:
     """Slices and items, from either end, beyond the end."""
-    return [xs[1:], xs[:2], xs[1:3], xs[:], xs[-2:], xs[:-1], xs[5:], xs[:99], xs[2:1], xs[-1], xs[-2], xs[0], "abcdef"[1:4], "abc"[-1], "abc"[0]]
+    return [
+        xs[1:], xs[:2], xs[1:3], xs[:], xs[-2:], xs[:-1], xs[5:], xs[:99], xs[2:1], xs[-1], xs[-2], xs[0], "abcdef"[1:4],
+        "abc"[-1], "abc"[0],
+    ]  # fmt: skip
 
 
 def slices_called() -> list:
@@ -33,7 +37,8 @@ def truths(known: list, unknown, nothing) -> list:
             found.append("yes")
         elif not thing:
             found.append("no")
-    return found + [bool_of(known), not known, not unknown, not nothing, "x" if unknown else "y", [] or 3, known or 3, nothing or [1], known and 4, nothing and 5]
+    values = [[] or 3, known or 3, nothing or [1], known and 4, nothing and 5]
+    return found + [bool_of(known), not known, not unknown, not nothing, "x" if unknown else "y", values]
 
 
 def bool_of(x: list | None) -> bool:
@@ -57,12 +62,18 @@ def while_there_is_any() -> list:
 
 def equalities(a: list, b, c) -> list:
     """Lists and dicts compare by what is in them."""
-    return [a == b, a != b, b == c, b != c, a == [1, 2], {"x": [1]} == {"x": [1]}, {"x": 1} == {"y": 1}, {"x": 1} == {"x": 1, "y": 2}, (1, 2) == (1, 2), a == None, b == "text"]  # noqa: E711
+    return [
+        a == b, a != b, b == c, b != c, a == [1, 2], {"x": [1]} == {"x": [1]}, {"x": 1} == {"y": 1},
+        {"x": 1} == {"x": 1, "y": 2}, (1, 2) == (1, 2), a == None, b == "text",
+    ]  # fmt: skip
 
 
 def equalities_called() -> list:
     """Equal and unequal ones."""
-    return [equalities([1, 2], [1, 2], [1, 2]), equalities([1, 2], [1, 3], [1]), equalities([], None, None), equalities([1], {}, "text")]
+    return [
+        equalities([1, 2], [1, 2], [1, 2]), equalities([1, 2], [1, 3], [1]), equalities([], None, None),
+        equalities([1], {}, "text"),
+    ]  # fmt: skip
 
 
 def orders(a: tuple, b, c) -> list:
@@ -72,7 +83,10 @@ def orders(a: tuple, b, c) -> list:
 
 def orders_called() -> list:
     """Smaller, equal, longer."""
-    return [orders((1, 2), (1, 3), (1, 2)), orders((1, 2), (1, 2), (1, 2)), orders((2, 0), (1, 9), (1,)), orders((10, 2), (9, 1), (9, 10))]
+    return [
+        orders((1, 2), (1, 3), (1, 2)), orders((1, 2), (1, 2), (1, 2)), orders((2, 0), (1, 9), (1,)),
+        orders((10, 2), (9, 1), (9, 10)),
+    ]  # fmt: skip
 
 
 def sorting() -> list:
@@ -86,7 +100,8 @@ def sorting() -> list:
     return [
         sorted(xs), xs, ys, zs, sorted(pairs), sorted(["b", "B", "a", "10", "9"]), sorted(xs, reverse=True),
         sorted(pairs, key=lambda pair: (pair[1], pair[0])), sorted(pairs, key=lambda pair: -pair[1]),
-        sorted(pairs, key=lambda pair: pair[1], reverse=True), sorted({"b": 1, "a": 2}), list(reversed(xs)), [x for x in reversed(xs)],
+        sorted(pairs, key=lambda pair: pair[1], reverse=True), sorted({"b": 1, "a": 2}),
+        list(reversed(xs)), [x for x in reversed(xs)],
     ]  # fmt: skip
 
 
@@ -109,7 +124,10 @@ def methods() -> list:
 
 def membership(unknown) -> list:
     """in and not in, for lists, dicts and texts."""
-    return [1 in [1, 2], 3 not in [1, 2], "a" in {"a": 1}, "b" not in {"a": 1}, "constructor" in {"a": 1}, "ell" in "hello", "x" in unknown, None in [None], 2 in (1, 2)]
+    return [
+        1 in [1, 2], 3 not in [1, 2], "a" in {"a": 1}, "b" not in {"a": 1}, "constructor" in {"a": 1}, "ell" in "hello",
+        "x" in unknown, None in [None], 2 in (1, 2),
+    ]  # fmt: skip
 
 
 def membership_called() -> list:
@@ -131,8 +149,9 @@ def iteration() -> list:
         found.append([i, x])
     return [
         found, [i * 2 for i in range(3)], list(range(2, 8, 3)), list(range(5, 0, -2)), [x for row in TABLE for x in row],
-        [[x + 1 for x in row] for row in TABLE], [(i, x) for i, x in enumerate(xs) if i > 0], any([x > 4 for x in [1, 5]]), all([]),
-        any([]), all([1, 0]), any(["", "a"]), [len(row) for row in TABLE], len(range(4)), [[x, y] for x in range(3) for y in range(x)],
+        [[x + 1 for x in row] for row in TABLE], [(i, x) for i, x in enumerate(xs) if i > 0], any([x > 4 for x in [1, 5]]),
+        all([]), any([]), all([1, 0]), any(["", "a"]), [len(row) for row in TABLE], len(range(4)),
+        [[x, y] for x in range(3) for y in range(x)],
     ]  # fmt: skip
 
 

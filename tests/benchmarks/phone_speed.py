@@ -1,0 +1,70 @@
+"""How long the engine takes on a phone: `python tests/benchmarks/phone_speed.py`, with webapp on the path.
+
+Chromium, one page, the engine's module and the demo workouts; every figure is the median of several runs after a first one, in
+milliseconds, as it is and at a quarter of the processor's speed (what a cheap phone has). The first run stands apart:
+the module is not yet compiled then, and that is what an athlete meets.
+"""
+
+import json
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
+
+from parity.page import engine_page  # noqa: E402 (the path comes first)
+from playwright.sync_api import sync_playwright  # noqa: E402
+from webapp.phone import build_engine  # noqa: E402
+from webapp.workouts import completed  # noqa: E402
+
+FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
+CHROMIUM = {"executable_path": "/usr/bin/chromium", "args": FLAGS}
+SLOWDOWNS = [1, 4]
+RUNS = 7
+ATHLETE = {"level": "regular", "body_mass_kg": 72}
+
+MEASURE = """([call, given, runs]) => {
+  const times = [];
+  for (let run = 0; run <= runs; run += 1) {
+    const start = performance.now();
+    window.engine[call](...given);
+    times.push(performance.now() - start);
+  }
+  const first = times.shift();
+  times.sort((a, b) => a - b);
+  return [first, times[Math.floor(times.length / 2)]];
+}"""
+
+
+def questions_to_the_engine(page):
+    """Name, function and arguments of everything that is timed."""
+    for path in sorted((ROOT / "demo_data").glob("*.json")):
+        workout = completed(json.loads(path.read_text(encoding="utf-8")))
+        for style in ("steady", "bold"):
+            yield f"plan, {workout['title']}, {style}", "plan", [workout, ATHLETE, {"style": style}]
+        plan = page.evaluate("given => window.engine.plan(...given)", [workout, ATHLETE, {}])
+        end_s = plan["blocks"][0]["end_s"]
+        yield f"replan, {workout['title']}", "replan", [plan, [{"at_s": end_s * 1.1, "kind": "block"}], end_s * 1.1]
+    yield "break_up 14, 40", "break_up", [14, 40, 2.4]
+
+
+def measure(browser, slowdown):
+    """First and median time of every question, on a page of its own."""
+    with engine_page(browser, build_engine()) as page:
+        page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": slowdown})
+        return {name: page.evaluate(MEASURE, [call, given, RUNS]) for name, call, given in questions_to_the_engine(page)}
+
+
+def main():
+    """Print one line per question."""
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(**CHROMIUM)
+        found = [measure(browser, slowdown) for slowdown in SLOWDOWNS]
+        browser.close()
+    print(f"{'':36}" + "".join(f"{f'first {slowdown}x':>10}{f'then {slowdown}x':>10}" for slowdown in SLOWDOWNS))
+    for name in found[0]:
+        print(f"{name:36}" + "".join(f"{first:10.1f}{median:10.1f}" for first, median in (times[name] for times in found)))
+
+
+if __name__ == "__main__":
+    main()
