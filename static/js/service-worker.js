@@ -3,7 +3,8 @@
    A new version waits until no page is open, or until a page says "take over": nothing is pulled from under anyone. */
 
 const PREFIX = "heatside-";
-const CACHE = PREFIX + "__VERSION__";
+const VERSION = "__VERSION__";
+const CACHE = PREFIX + VERSION;
 const PRECACHE = ["__PRECACHE__"];
 const KEPT_PATHS = /^\/w\/[^/]+(\/words\/[^/]+\.json)?$/;
 const ANY_VARIANT = { ignoreVary: true };  // the address says the language
@@ -11,13 +12,19 @@ const NEVER = /^\/(c\/|new|health)|\/json$/;
 
 // Without cookies: fetching a page in every language must not change the language the person chose.
 const fresh = (address) => new Request(address, { cache: "reload", credentials: "omit" });
-const keepable = (response) => response.ok && !response.redirected && response.type === "basic";
+
+/** Good to keep: no error, no redirect, and a page only if it names the files of this very version. */
+async function isKeepable(response) {
+  if (!response.ok || response.redirected || response.type !== "basic") return false;
+  const isPage = response.headers.get("Content-Type")?.startsWith("text/html");
+  return !isPage || (await response.clone().text()).includes(`/static/${VERSION}/`);
+}
 
 /** Fetch and store; the answer says whether every address could be kept. */
 async function keep(cache, addresses) {
   const stored = await Promise.all(addresses.map(async (address) => {
     const response = await fetch(fresh(address));
-    if (!keepable(response)) return false;
+    if (!(await isKeepable(response))) return false;
     await cache.put(address, response);
     return true;
   }));
@@ -68,7 +75,7 @@ async function answer(request) {
   }
   try {
     const response = await fetch(request);
-    if (KEPT_PATHS.test(url.pathname) && keepable(response)) await cache.put(request, response.clone());
+    if (KEPT_PATHS.test(url.pathname) && (await isKeepable(response))) await cache.put(request, response.clone());
     return response;
   } catch (error) {
     if (request.mode !== "navigate") throw error;

@@ -18,10 +18,13 @@ function tell(worker, message) {
 /** Everything a class page needs beside the program itself. */
 const addresses = (code, languages) => languages.flatMap((lang) => [`/w/${code}?lang=${lang}`, `/w/${code}/words/${lang}.json`]);
 
-/** Keep a class page in every language, the shown one as its plain address; true once it is safely kept. */
+/** Keep a class page in every language, the shown one as its plain address; true once it is safely kept.
+    What cannot be kept may belong to a newer version of the program: then that is looked for. */
 export async function keepClass(code, languages, lang, anew = false) {
-  const { active } = await navigator.serviceWorker.ready;
+  const registration = await navigator.serviceWorker.ready;
+  const { active } = registration;
   const answer = await tell(active, { ask: "keep", addresses: addresses(code, languages), shown: `/w/${code}?lang=${lang}`, anew });
+  if (!answer.kept) registration.update().catch(() => {});  // with no connection there is nothing newer to be had
   return answer.kept;
 }
 

@@ -73,25 +73,37 @@ function sayIfChanged() {
   session.change({ revision: workout.revision });
 }
 
+function opened(parts, name) {
+  parts.warmUp.open(name === "warm-up");
+  if (name === "heat") parts.heat.show();
+  if (name === "card") parts.card.fit();
+}
+
+const makeParts = () => ({
+  heat: new HeatScreen(screen("heat"), session), plan: new PlanView(screen("plan"), session),
+  card: new Card(screen("card"), session), warmUp: new WarmUp(screen("warm-up"), session),
+});
+
+/** The screen where the athlete was comes first, its labels being in the page; words, questions and plan fill it. */
 async function start() {
-  await Promise.all([session.open(), loadWords(document.documentElement.lang, code, workout.movements).catch(() => {})]);
-  useUnits(session.athlete.units);
-  const parts = { plan: new PlanView(screen("plan"), session), card: new Card(screen("card"), session), warmUp: new WarmUp(screen("warm-up"), session) };
-  const heat = new HeatScreen(screen("heat"), session);
-  const screens = new Screens((name) => {
+  const words = loadWords(document.documentElement.lang, code, workout.movements).catch(() => {});
+  let parts = null;
+  await session.open();
+  new Screens((name) => {
     session.change({ screen: name });
-    parts.warmUp.open(name === "warm-up");
-    if (name === "heat") heat.show();
-    if (name === "card") parts.card.fit();
-  });
-  screens.start(session.state.screen);
+    if (parts) opened(parts, name);
+  }).start(session.state.screen);
+  await words;
+  useUnits(session.athlete.units);
+  parts = makeParts();
+  opened(parts, session.state.screen);
   sayIfChanged();
-  goOffline({ code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "), notices, saved: find("saved"), busy: () => ["warm-up", "card"].includes(document.body.dataset.at) });
   await renewQuestions(true);
   await renewPlan(parts);
-  await renewWarmUp(parts);
   answerChanges(parts);
   page.dataset.ready = "";
+  await renewWarmUp(parts);
+  await goOffline({ code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "), notices, saved: find("saved"), busy: () => ["warm-up", "card"].includes(document.body.dataset.at) });
 }
 
 addEventListener("beforeprint", () => document.querySelectorAll("details").forEach((one) => { one.open = true; }));

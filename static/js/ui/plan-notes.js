@@ -13,10 +13,11 @@ export function planWarnings(plan) {
   return el("section", { class: "notice stack stack--s", "data-warnings": "" }, el("p", { class: "notice__title" }, _("Mind this")), list(warnings.map(say)));
 }
 
-export function planReasons(plan) {
-  if (!plan.reasons?.length) return null;
-  return el("section", { class: "stack stack--s" }, el("h2", {}, _("What limits you, and why this plan")), list(plan.reasons.map(say)));
+export function whyList(title, reasons) {
+  return reasons.length ? el("section", { class: "stack stack--s" }, el("h2", {}, title), list(reasons.map(say))) : null;
 }
+
+export const planReasons = (plan) => whyList(_("What limits you, and why this plan"), plan.reasons);
 
 export function planFilled(plan) {
   if (!plan.filled?.length) return null;

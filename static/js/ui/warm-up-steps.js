@@ -1,19 +1,30 @@
 /** The list of warm-up steps, each with a tick that is kept. */
 import { el } from "../lib/dom.js";
-import { clock, load } from "../lib/format.js";
-import { _, amount, movementName, say } from "../lib/words.js";
+import { clock, load, number } from "../lib/format.js";
+import { _, amount, holdName, movementName, say } from "../lib/words.js";
 
-const PHASES = () => ({ warm: _("Get warm"), loosen: _("Loosen"), build: _("Build"), burst: _("Race pace"), settle: _("Settle") });
+const PHASES = () => ({ get_warm: _("Get warm"), loosen: _("Loosen"), build: _("Build"), burst: _("Race pace"), settle: _("Settle") });
 
-export const stepName = (step) => (step.label ? say(step.label) : movementName(step.movement));
+/** A drill of the library by its name, one of ours by its code, else the movement itself. */
+function stepName(step) {
+  if (step.name) return _(step.name);
+  if (step.code) return say({ code: step.code, movement: step.movement, to: step.to && movementName(step.to) });
+  return movementName(step.movement);
+}
+
+/** What stands on the implement: a pound label is not the converted mass. */
+function loadText(step, units) {
+  return step.label ? `${number(step.label[units.mass], 1)}\u00a0${units.mass}` : load(step.load_kg, units);
+}
 
 /** "4 reps, 20 kg, left side" — whatever of it there is. */
 function stepSize(step, units) {
   const sides = { left: _("left side"), right: _("right side"), both: _("both sides") };
   return [
     step.amount && step.unit !== "s" ? amount(step.amount, step.unit) : null,
-    step.load_kg ? load(step.load_kg, units) : null,
+    step.load_kg ? loadText(step, units) : null,
     step.side ? sides[step.side] ?? null : null,
+    step.hold ? holdName(step.movement, step.hold) : null,
   ].filter(Boolean).join(", ");
 }
 
@@ -23,12 +34,12 @@ export function stepLine(step, units) {
 }
 
 /** A key that survives a new plan as long as the step stays what it is. */
-const tickKey = (step) => [step.phase, step.movement, step.label?.code ?? step.label, step.side, step.round, step.load_kg].join("/");
+const tickKey = (step) => [step.phase, step.movement, step.name ?? step.code, step.side, step.round, step.load_kg].join("/");
 
 function item(step, { ticks, onTick, units }) {
   const key = tickKey(step);
-  const tags = [step.optional && _("if you like"), step.needs_partner && _("with a partner")].filter(Boolean);
-  return el("li", { class: "step", "data-step": "" },
+  const tags = [step.optional && _("if you like"), step.needs_partner && _("with a partner"), step.instead && _("instead of: {drill}", { drill: _(step.instead) })].filter(Boolean);
+  return el("li", { class: "step", "data-step": step.optional ? "extra" : "" },
     el("label", { class: "step__tick" },
       el("input", { type: "checkbox", checked: Boolean(ticks[key]), onchange: (event) => onTick(key, event.target.checked) }),
       el("span", { class: "step__text" },
@@ -43,7 +54,7 @@ export function stepList(steps, context) {
   const names = PHASES();
   const groups = [];
   for (const step of steps) {
-    const title = step.round ? _("{phase}, round {round}", { phase: names[step.phase] ?? _(step.phase), round: step.round }) : names[step.phase] ?? _(step.phase);
+    const title = step.piece && step.round ? _("{phase} {piece}, round {round}", { phase: names[step.phase], piece: step.piece, round: step.round }) : step.round ? _("{phase}, round {round}", { phase: names[step.phase] ?? _(step.phase), round: step.round }) : names[step.phase] ?? _(step.phase);
     if (groups.at(-1)?.title !== title) groups.push({ title, steps: [] });
     groups.at(-1).steps.push(step);
   }

@@ -1,5 +1,5 @@
 /** The warm-up: steps counted back from the heat, ticked off, with a plain countdown, a beep and the screen kept on. */
-import { el, find, write } from "../lib/dom.js";
+import { el, find, refill, write } from "../lib/dom.js";
 import { beep, wakeSound } from "../lib/beeps.js";
 import { clock, timeOfDay } from "../lib/format.js";
 import { minutesLeft } from "../lib/heat.js";
@@ -7,6 +7,7 @@ import { place, untilNextSecond_ms } from "../lib/warmup-clock.js";
 import { keepScreenOn, letScreenSleep } from "../lib/wakelock.js";
 import { _, ngettext } from "../lib/words.js";
 import { heatLine } from "./heat.js";
+import { planWarnings, whyList } from "./plan-notes.js";
 import { stepLine, stepList } from "./warm-up-steps.js";
 
 const NO_SHORTENING_MIN = 45;  // with more time than this the usual length fits
@@ -39,12 +40,13 @@ export class WarmUp {
   }
 
   show(warmUp) {
-    this.#steps = warmUp.steps;
+    this.#steps = warmUp.steps.filter((step) => !step.optional);  // extras take no time of the sequence
     this.#last = -1;
     const { ticks } = this.#session.state;
     const onTick = (key, done) => this.#session.change({ ticks: { ...this.#session.state.ticks, [key]: done } });
-    const list = stepList(this.#steps, { ticks, onTick, units: this.#session.athlete.units });
-    find("warm-up-steps", this.root).replaceChildren(...list);
+    const list = stepList(warmUp.steps, { ticks, onTick, units: this.#session.athlete.units });
+    refill(find("warm-up-steps", this.root), list);
+    refill(find("warm-up-checks", this.root), planWarnings(warmUp), whyList(_("Why this warm-up"), warmUp.reasons));
     this.#tick();
   }
 
@@ -82,7 +84,7 @@ export class WarmUp {
     if (this.#last >= 0 && this.#sound) beep();
     this.#last = at.index;
     if (step) find("warm-up-says", this.root).textContent = stepLine(step, this.#session.athlete.units);
-    this.root.querySelectorAll("[data-step]").forEach((node, index) => {
+    this.root.querySelectorAll('[data-step=""]').forEach((node, index) => {
       if (index === at.index) node.setAttribute("aria-current", "step");
       else node.removeAttribute("aria-current");
     });
