@@ -1,5 +1,6 @@
 """A new version of the program: it installs beside the old one and comes in by a tap, with everything kept."""
 
+import json
 import threading
 import urllib.error
 import urllib.request
@@ -11,22 +12,23 @@ import pytest
 from .conftest import go_to, open_class, wait_for_plan, wait_until_kept
 
 pytestmark = pytest.mark.browser
+NEXT = "next-"
 KEPT_HEADERS = ("Content-Type", "Cache-Control", "Content-Security-Policy")
 
 
 class Front(BaseHTTPRequestHandler):
-    """Passes everything on to the server, and can pretend that a new version was put up."""
+    """Passes everything on to the server, and can pretend that it has another version."""
 
     def do_GET(self):
         try:
-            with urllib.request.urlopen(self.server.behind + self.path) as answer:
+            with urllib.request.urlopen(self.server.behind + self.path.replace(NEXT, "")) as answer:
                 self._pass_on(answer.status, answer.headers, answer.read())
         except urllib.error.HTTPError as error:
             self._pass_on(error.code, error.headers, error.read())
 
     def _pass_on(self, status, headers, body):
-        if self.path == "/service-worker.js" and self.server.is_newer:
-            body = body.replace(b'PREFIX + "', b'PREFIX + "next-', 1)
+        if self.server.is_newer:
+            body = body.replace(self.server.version, NEXT.encode() + self.server.version)
         self.send_response(status)
         for name in KEPT_HEADERS:
             if name in headers:
@@ -44,6 +46,8 @@ def front(server):
     """The server behind a front whose version the test can change."""
     front = ThreadingHTTPServer(("127.0.0.1", 0), Front)
     front.behind, front.is_newer = server, False
+    with urllib.request.urlopen(f"{server}/health") as answer:
+        front.version = json.load(answer)["version"].encode()
     thread = threading.Thread(target=front.serve_forever)
     thread.start()
     yield front
