@@ -1,0 +1,111 @@
+"""The heat is asked first and decides what may be tested; numbers come in any unit, with a way to find them."""
+
+from datetime import datetime, timedelta
+
+import pytest
+
+from .conftest import go_to, open_class, wait_for_plan
+
+pytestmark = pytest.mark.browser
+
+
+def set_heat(page, hours_from_now):
+    """Give the heat's day and time."""
+    go_to(page, "heat")
+    page.locator('[data-heat-kind][value="at"]').check()
+    page.fill("[data-heat-field]", (datetime.now() + timedelta(hours=hours_from_now)).strftime("%Y-%m-%dT%H:%M"))
+    page.locator("[data-heat-field]").blur()
+    go_to(page, "numbers")
+
+
+def how_to(page):
+    """All the ways of finding a number, unfolded."""
+    page.eval_on_selector_all("[data-how]", "all => all.forEach(one => { one.open = true; })")
+    return page.inner_text("[data-numbers-needed]")
+
+
+@pytest.mark.parametrize("hours, offered", [(71, False), (2, False), (74, True)])
+def test_no_maximal_test_within_seventy_two_hours(phone, hours, offered):
+    set_heat(phone, hours)
+    text = how_to(phone)
+    assert ("self-test" in text) is offered
+    assert "last three months" in text
+    assert "Three easy reps" in text
+
+
+def test_without_a_heat_a_self_test_is_offered(phone):
+    go_to(phone, "heat")
+    phone.get_by_label("No heat, just me").check()
+    go_to(phone, "numbers")
+    assert "self-test" in how_to(phone)
+
+
+def test_three_easy_reps_and_what_was_left_make_the_number(phone):
+    set_heat(phone, 5)
+    how_to(phone)
+    question = phone.locator("[data-question]").filter(has_text="Three easy reps").first
+    left = question.get_by_label("How many more could you have done?", exact=True)
+    wait_for_plan(phone, lambda: (left.fill("6"), left.blur()))
+    assert question.locator("input").first.input_value() == "9"
+
+
+def test_minutes_to_the_heat_are_stepped(phone):
+    go_to(phone, "heat")
+    phone.get_by_label("Soon: in some minutes").check()
+    minutes = phone.locator("[data-heat-minutes] input")
+    assert minutes.input_value() == "40"
+    phone.locator("[data-heat-minutes] .stepper__more").click()
+    assert minutes.input_value() == "45"
+    assert phone.inner_text("[data-heat-says]") != ""
+
+
+def test_units_are_the_persons_and_hold_for_the_next_workout(phone, class_links):
+    go_to(phone, "numbers")
+    phone.get_by_text("Kilograms or pounds").click()
+    phone.get_by_label("lb", exact=True).check()
+    phone.get_by_label("ft", exact=True).check()
+    go_to(phone, "plan")
+    phone.wait_for_function("/\\blb\\b/.test(document.querySelector('[data-plan-body]').textContent)")
+    assert "ft" in phone.inner_text("[data-plan-body]")
+    open_class(phone, class_links[1])
+    assert phone.locator("[data-numbers-units] input[value=lb]").is_checked()
+
+
+def test_division_changes_the_load(phone):
+    go_to(phone, "plan")
+    before = phone.inner_text("[data-plan-body]")
+    go_to(phone, "numbers")
+    wait_for_plan(phone, lambda: phone.get_by_label("Women").check())
+    go_to(phone, "plan")
+    assert phone.inner_text("[data-plan-body]") != before
+
+
+def test_nobody_needs_to_give_a_number(phone):
+    """The plan stands on what is usual, says so, and names every number that was filled in."""
+    go_to(phone, "plan")
+    assert phone.locator("[data-filled] li").count() >= 1
+    go_to(phone, "numbers")
+    assert all(value == "" for value in phone.eval_on_selector_all("[data-numbers-needed] .stepper__value", "all => all.map(one => one.value)"))
+
+
+def test_coachs_advice_is_named_as_the_coachs(phone):
+    go_to(phone, "plan")
+    advice = phone.locator("[data-plan-body] .notice--advice")
+    assert advice.count() >= 1
+    assert "Your coach says" in advice.first.inner_text()
+
+
+def test_ticks_of_the_warm_up_are_kept(phone):
+    go_to(phone, "warm-up")
+    phone.locator("[data-step] input").first.check()
+    phone.reload()
+    phone.wait_for_selector("[data-step]")
+    assert phone.locator("[data-step] input").first.is_checked()
+
+
+def test_countdown_survives_a_reload(phone):
+    go_to(phone, "warm-up")
+    phone.click("[data-warm-up-start]")
+    phone.wait_for_selector('[data-phase="running"]')
+    phone.reload()
+    phone.wait_for_selector('[data-phase="running"]')
