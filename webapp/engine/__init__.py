@@ -17,6 +17,7 @@ from .planner import plan
 from .questions import questions
 from .replan import replan
 from .table import class_table
+from .warmup import warm_up
 
 __all__ = [
     "EngineError",
@@ -29,4 +30,5 @@ __all__ = [
     "questions",
     "replan",
     "reps_over_sets",
+    "warm_up",
 ]

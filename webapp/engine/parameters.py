@@ -129,7 +129,7 @@ WARM_UP_LEVELS = [
     {"easy_s": 150.0, "positions": 1, "pieces": 1, "rounds": 2, "movers": 2, "bursts": 1, "holds": 0, "change_over": 0, "settle_s": 20.0},
     {"easy_s": 120.0, "positions": 1, "pieces": 1, "rounds": 1, "movers": 2, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 20.0},
     {"easy_s": 90.0, "positions": 0, "pieces": 1, "rounds": 1, "movers": 2, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 15.0},
-    {"easy_s": 60.0, "positions": 0, "pieces": 1, "rounds": 1, "movers": 2, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 10.0},
+    {"easy_s": 60.0, "positions": 0, "pieces": 1, "rounds": 1, "movers": 1, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 10.0},
 ]
 EMERGENCY_LEVEL = 7  # from here on the essentials and little else
 
@@ -157,6 +157,7 @@ EASIER_REPS = 4  # of an easier form in the place of a drill; chosen
 EASIER_HOLD_S = 10.0
 SORE_SHARE = 0.6  # of the working load at the most for a sore part; chosen
 TOO_HEAVY_SHARE = 0.7  # of the one-rep max at the most where the working load is more than one can lift; chosen
+TOO_HEAVY_UNKNOWN = 0.4  # of the working load at the most where it is more than one can lift and nobody knows by how much; chosen
 LIGHT_OF_BODY = 0.12  # of body mass: the light load of the loosening; chosen
 LIGHT_MOST_KG = 12.0
 LOWER_STEP = 0.75  # of the height asked, the lower one that comes first; chosen
@@ -171,7 +172,7 @@ WARM_UP_LOWEST_FROM = 4
 DRILL_EFFORT = 0.5  # of the full movement's cost: an easier form in a ladder; chosen
 NO_REP_EFFORT = 0.2  # of the whole capacity: one round of a drill for somebody with no rep; chosen
 EASY_EFFORT = 0.4  # of race effort, on the machine; chosen
-LIGHTEST = 5  # measures that make the sequence lighter, see `warmup_build`; then it is left so, and says so
+LIGHTEST = 6  # measures that make the sequence lighter, see `warmup_build`; then it is left so, and says so
 WARM_UP_ENTRY_SHARE = 0.25  # of a set's entry cost: in a warm-up one starts unhurried, from a box or a rack; chosen
 
 # --- Warm-up: what there is ---------------------------------------------------------------------------

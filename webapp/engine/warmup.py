@@ -28,6 +28,7 @@ from .parameters import (
 from .prepare import Case, stints_of
 from .stints import rounds_of
 from .units import rounded
+from .warmup_build import easiest_rung, measures
 from .warmup_check import run_through_model
 from .warmup_day import day_of
 from .warmup_gentle import choose_machine, get_warm, in_steps, warm_step
@@ -35,6 +36,7 @@ from .warmup_movers import limiting_dose, movers_of
 from .warmup_steps import drill_step, sequence
 
 LATER_FROM_S = 60.0  # s to spare before it is worth saying "start later"; chosen
+MOST_TURNS = 20  # of making it lighter; chosen
 TOO_LATE_S = 20.0  # s of warm-up below which there is no sequence; chosen
 LONGEST_GAP_S = 600.0  # s; window of 2-10 min, see GAP_LEAST_S
 
@@ -109,31 +111,35 @@ def lightened_until_fit(case: dict, time_s: float, first_level: int) -> dict:
 
     Returns
     -------
-    dict : steps, ends_s [s], level, lightened, checks.
+    dict : steps, ends_s [s], level, spares (measures taken, by group), checks.
     """
     ends_s = gap_for(time_s)
+    spares = {}
     best = {}
-    for lightened in range(LIGHTEST + 1):
-        made = fitted(case, time_s - ends_s, first_level, lightened)
+    for turn in range(MOST_TURNS):
+        made = fitted(case, time_s - ends_s, first_level, spares)
         checks = run_through_model(made["steps"], ends_s, case["movers"], case["limiting"], case["gain"])
-        best = {"steps": made["steps"], "level": made["level"], "ends_s": ends_s, "lightened": lightened, "checks": checks}
-        if checks["passes"]:
+        best = {"steps": made["steps"], "level": made["level"], "ends_s": ends_s, "spares": {**spares}, "checks": checks}
+        tired = [group for group in checks["tired"] if spares.get(group, 0) < LIGHTEST]
+        if len(tired) == 0:
             return best
+        for group in tired:
+            spares[group] = spares.get(group, 0) + 1
     return best
 
 
-def fitted(case: dict, active_s: float, first_level: int, lightened: int) -> dict:
+def fitted(case: dict, active_s: float, first_level: int, spares: dict) -> dict:
     """Return the steps of the richest level that fits `active_s` [s], easy minutes filled up to those of the next richer one."""
     for index in range(first_level, len(WARM_UP_LEVELS)):
         level = WARM_UP_LEVELS[index]
         easy_s = easy_seconds(case["day"], index)
-        steps = sequence(case, level, lightened, easy_s)
+        steps = sequence(case, level, spares, easy_s)
         spare_s = active_s - duration(steps)
         if spare_s >= 0:
             most_s = easy_seconds(case["day"], max(0, index - 1)) - easy_s
             more_s = STEP_S * (min(spare_s, most_s) // STEP_S)
-            return {"steps": sequence(case, level, lightened, easy_s + more_s) if more_s > 0 else steps, "level": index}
-    return {"steps": squeezed(case, active_s), "level": len(WARM_UP_LEVELS)}
+            return {"steps": sequence(case, level, spares, easy_s + more_s) if more_s > 0 else steps, "level": index}
+    return {"steps": squeezed(case, active_s, spares), "level": len(WARM_UP_LEVELS)}
 
 
 def easy_seconds(day: dict, index: int) -> float:
@@ -142,24 +148,24 @@ def easy_seconds(day: dict, index: int) -> float:
     return in_steps(WARM_UP_LEVELS[index]["easy_s"] * day["easy_share"] + extra_s * day["easy_share"])
 
 
-def squeezed(case: dict, active_s: float) -> list:
+def squeezed(case: dict, active_s: float, spares: dict) -> list:
     """Return the essentials in hardly any time, [] where there is none: easy work, one rep of what limits, one of the heaviest, a breath."""
     if active_s < TOO_LATE_S:
         return []
     share = min(1.0, active_s / sum(ESSENTIAL_S))
     seconds = [max(SHORTEST_STEP_S, STEP_S * (part * share // STEP_S)) for part in ESSENTIAL_S]
     heaviest = [mover for mover in case["movers"] if mover["heaviest"] and not mover["limiting"]]
-    steps = get_warm(case["machine"], seconds[0], case["day"])
-    steps.append(one_rehearsal(case["limiting"], seconds[1], case))
+    rest = [one_rehearsal(case["limiting"], seconds[1], case, spares)]
     if len(heaviest) > 0:
-        steps.append(one_rehearsal(heaviest[0], seconds[2], case))
-    steps.append(warm_step("settle", None, "breathe", seconds[3]))
-    return steps
+        rest.append(one_rehearsal(heaviest[0], seconds[2], case, spares))
+    rest.append(warm_step("settle", None, "breathe", seconds[3]))
+    easy_s = STEP_S * ((active_s - duration(rest)) // STEP_S)
+    return get_warm(case["machine"], max(SHORTEST_STEP_S, min(easy_s, easy_seconds(case["day"], len(WARM_UP_LEVELS) - 1))), case["day"]) + rest
 
 
-def one_rehearsal(mover: dict, seconds: float, case: dict) -> dict:
-    """Return one rep (or a short stretch) of the highest rung of a mover."""
-    rung = mover["ladder"][len(mover["ladder"]) - 1]
+def one_rehearsal(mover: dict, seconds: float, case: dict, spares: dict) -> dict:
+    """Return one rep (or a short stretch) of the highest rung of a mover, of an easier one after any measure."""
+    rung = mover["ladder"][len(mover["ladder"]) - 1] if measures(mover, spares) == 0 else easiest_rung(mover["ladder"], mover)
     amount = 1 if rung["unit"] == "reps" else min(rung["amount"], 5)
     step = drill_step("build", mover, {**rung, "amount": amount}, case, None, None)
     step["seconds"] = seconds
@@ -173,7 +179,7 @@ def duration(steps: list) -> float:
 
 def told(case: dict, made: dict, full: dict, time_s: float) -> dict:
     """Return the warm-up with its times before the heat, its checks, reasons and warnings."""
-    steps = after_slip(case, made["steps"])
+    steps = after_slip(case, made["steps"], made["spares"])
     ends_s = made["ends_s"]
     checks = made["checks"]
     if len(steps) > len(made["steps"]):
@@ -186,7 +192,7 @@ def told(case: dict, made: dict, full: dict, time_s: float) -> dict:
         "steps": steps,
         "starts_s": starts_s,
         "ends_s": ends_s,
-        "checks": {**checks, **kept(case, steps), "level": made["level"], "lightened": made["lightened"]},
+        "checks": {**checks, **kept(case, steps), "level": made["level"], "lightened": made["spares"]},
         "reasons": warm_up_reasons(case, made, full, starts_s),
         "warnings": warm_up_warnings(case, made, time_s),
     }
@@ -201,22 +207,22 @@ def count_back(steps: list, starts_s: float):
             at_s = at_s - step["seconds"]
 
 
-def after_slip(case: dict, steps: list) -> list:
+def after_slip(case: dict, steps: list, spares: dict) -> list:
     """Return the steps with what a slipped heat asks for: keeping warm, and beyond 15 minutes the last part again."""
     slipped_s = case["day"]["slipped_s"]
     if slipped_s <= 0 or len(steps) == 0:
         return steps
     again_s = REPEAT_S if slipped_s > SLIP_FOR_REPEAT_S else 0.0
     waiting = warm_step("settle", None, "keep_warm", slipped_s - again_s)
-    return [] + steps + [waiting] + (repeat_steps(case) if again_s > 0 else [])
+    return [] + steps + [waiting] + (repeat_steps(case, spares) if again_s > 0 else [])
 
 
-def repeat_steps(case: dict) -> list:
+def repeat_steps(case: dict, spares: dict) -> list:
     """Return the three minutes that come again: easy, one rep of what limits and of the heaviest, quick feet, breathing."""
     steps = get_warm(case["machine"], ESSENTIAL_S[0], case["day"])
     for mover in case["movers"]:
         if mover["limiting"] or mover["heaviest"]:
-            steps.append(one_rehearsal(mover, 30.0, case))
+            steps.append(one_rehearsal(mover, 30.0, case, spares))
     burst = warm_step("burst", None, "quick_hands" if "legs" in case["day"]["sore"] else "quick_feet", ESSENTIAL_S[1])
     steps.append(burst)
     steps.append(warm_step("settle", None, "breathe", REPEAT_S - duration(steps)))
@@ -244,6 +250,8 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
         dose = {"code": "limiting_dose", "movement": limiting["movement"], "reps": limiting_dose(limiting["max_units"])}
         reasons.append(dose if limiting["max_units"] >= 1 else {"code": "limiting_no_rep", "movement": limiting["movement"]})
     for mover in case["movers"]:
+        if mover["stint"]["kind"] == "gate" and mover["stint"]["load_kg"] is not None:
+            reasons.append({"code": "load_beyond_max", "movement": mover["movement"]})
         if mover["care"] != "none":
             reasons.append({"code": "instead_" + mover["care"], "movement": mover["movement"]})
     for step in made["steps"]:
@@ -255,8 +263,8 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
         reasons.append({"code": "start_later", "starts_s": starts_s})
     if made["level"] > full["level"]:
         reasons.append({"code": "warm_up_shortened", "usual_s": full["ends_s"] + duration(full["steps"])})
-    if made["lightened"] > 0:
-        reasons.append({"code": "warm_up_lightened", "group": case["group"]})
+    for group in sorted(list(made["spares"].keys())):
+        reasons.append({"code": "warm_up_lightened", "group": group})
     return reasons
 
 
@@ -270,6 +278,6 @@ def warm_up_warnings(case: dict, made: dict, time_s: float) -> list:
     if len([1 for mover in case["movers"] if mover["entry"]["inverted"] and mover["care"] in ["none", "sore"]]) > 0:
         for code in ["mat_under_head", "two_metres_clear", "no_kick_up_dizzy"]:
             warnings.append({"code": code})
-    if not made["checks"]["passes"]:
-        warnings.append({"code": "warm_up_tires", "group": case["group"]})
+    for group in made["checks"]["tired"]:
+        warnings.append({"code": "warm_up_tires", "group": group})
     return warnings

@@ -2,18 +2,20 @@
 
 A visit is one turn of a mover in one round of one piece: {"mover", "piece", "round", "rungs"}. Leaner levels have fewer pieces, rounds and
 movers; `lightened` counts the measures, in a fixed order, that make the sequence easier on a group that would start too tired: half the
-reps, no bursts, the full movement in the last visit only, one visit only, one rep only.
+reps, no bursts, the full movement in the last visit only, one visit only, one rep only, and that one in an easier form or with a light load.
 """
 
-from .parameters import RAMP_DOSES
+from .parameters import LIGHTEST, RAMP_DOSES, SORE_SHARE
 from .units import whole
+from .warmup_movers import easier_rung
 
 TAXES_SHARE = 0.3  # a movement taxes a group from this share on; chosen
 
 
 def picked(movers: list, count: int) -> list:
     """Return the movers that matter most, in the order of the workout: limiting, heaviest, then by what is asked of them."""
-    kept = [mover["movement"] for mover in by_importance(movers)[: max(1, count)]]
+    essentials = len([1 for mover in movers if mover["limiting"] or mover["heaviest"]])
+    kept = [mover["movement"] for mover in by_importance(movers)[: max(essentials, count)]]
     return [mover for mover in movers if mover["movement"] in kept]
 
 
@@ -60,8 +62,8 @@ def overlap(mover: dict, other: dict) -> float:
     return sum([shares[group] * theirs.get(group, 0.0) for group in sorted(list(shares.keys()))])
 
 
-def visits_of(movers: list, level: dict, lightened: int, group: str) -> list:
-    """Return the visits of the build in order, rungs and amounts set; `group` is the one to be spared when made lighter."""
+def visits_of(movers: list, level: dict, spares: dict) -> list:
+    """Return the visits of the build in order, rungs and amounts set."""
     visits = []
     for piece, members in enumerate(pieces_of(movers, level["pieces"])):
         for turn in range(level["rounds"]):
@@ -69,16 +71,17 @@ def visits_of(movers: list, level: dict, lightened: int, group: str) -> list:
                 visits.append({"mover": mover, "piece": piece + 1, "round": turn + 1, "rungs": []})
     for mover in movers:
         own = [visit for visit in visits if visit["mover"]["movement"] == mover["movement"]]
-        spare = lightened if taxes(mover, group) else 0
+        spare = measures(mover, spares)
         if spare >= 4:
             own = own[len(own) - 1 :]
         share_out(own, mover, spare)
     return [visit for visit in visits if len(visit["rungs"]) > 0]
 
 
-def taxes(mover: dict, group: str) -> bool:
-    """Does a mover load this group so that it counts?"""
-    return mover["entry"]["shares"].get(group, 0.0) >= TAXES_SHARE
+def measures(mover: dict, spares: dict) -> int:
+    """Return how many measures are taken on a mover: the most of any group that it loads so that it counts."""
+    shares = mover["entry"]["shares"]
+    return max([0] + [spares[group] for group in sorted(list(spares.keys())) if shares.get(group, 0.0) >= TAXES_SHARE])
 
 
 def share_out(visits: list, mover: dict, spare: int):
@@ -93,8 +96,20 @@ def share_out(visits: list, mover: dict, spare: int):
             chosen.append(ladder[top - 1])
         if spare >= 3 and not last:
             chosen = [ladder[max(0, min(top - 1, rung_index(slot, len(visits), top + 1)))]]
+        if spare >= LIGHTEST:
+            chosen = [easiest_rung(ladder, mover)]
         visits[slot]["rungs"] = [{**rung, "amount": lighter(rung, spare)} for rung in chosen]
     trim(visits, mover)
+
+
+def easiest_rung(ladder: list, mover: dict) -> dict:
+    """Return the rung that is left when all measures are taken: a light load, else the rung below the movement, else an easier form."""
+    top = ladder[len(ladder) - 1]
+    if top["share"] is not None:
+        return {**top, "share": min(top["share"], SORE_SHARE)}
+    if not top["full"]:
+        return top
+    return ladder[len(ladder) - 2] if len(ladder) > 1 and not ladder[len(ladder) - 2]["full"] else easier_rung(mover["entry"])
 
 
 def rung_index(slot: int, visits: int, rungs: int) -> int:
@@ -110,7 +125,9 @@ def lighter(rung: dict, spare: int) -> float:
     """Return a rung's amount after the measures taken."""
     if spare == 0 or rung["amount"] <= 1:
         return rung["amount"]
-    return 1 if spare >= 5 else max(1, rung["amount"] // 2)
+    if spare >= 5:
+        return 1 if rung["unit"] == "reps" else max(1, rung["amount"] // 8)
+    return max(1, rung["amount"] // (2 if spare < 3 else 4))
 
 
 def trim(visits: list, mover: dict):

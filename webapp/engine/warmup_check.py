@@ -32,7 +32,7 @@ def run_through_model(steps: list, ends_s: float, movers: list, limiting: dict, 
     Returns
     -------
     dict : reserve_at_start, of each group; lowest_reserve, of the limiting group on the way; limiting_group; reps_per_movement, of
-    build and bursts; passes, whether the limits of the warm-up are kept.
+    build and bursts; tired, groups beyond the limits of the warm-up; passes, whether all limits are kept.
     """
     fatigue = fresh(len(SLOTS))
     group = limiting["entry"]["primary"]
@@ -45,12 +45,13 @@ def run_through_model(steps: list, ends_s: float, movers: list, limiting: dict, 
     for name in GROUPS:
         reserve[name] = 1 - max([depth_of(fatigue, slot) for slot in range(len(SLOTS)) if SLOTS[slot] == name])
     reps = reps_per_movement(steps)
-    rested = min([reserve[name] for name in GROUPS]) >= WARM_UP_RESERVE_AT_START
-    careful = limiting["max_units"] < WARM_UP_LOWEST_FROM or lowest >= WARM_UP_LOWEST_RESERVE
+    tired = [name for name in GROUPS if reserve[name] < WARM_UP_RESERVE_AT_START]
+    if lowest < WARM_UP_LOWEST_RESERVE and limiting["max_units"] >= WARM_UP_LOWEST_FROM and group not in tired:
+        tired.append(group)
     within = len([1 for movement in sorted(list(reps.keys())) if reps[movement] > RAMP_REPS]) == 0
     return {
         "reserve_at_start": reserve, "lowest_reserve": lowest, "limiting_group": group, "limiting_movement": limiting["movement"],
-        "reps_per_movement": reps, "passes": rested and careful and within,
+        "reps_per_movement": reps, "tired": tired, "passes": len(tired) == 0 and within,
     }  # fmt: skip
 
 

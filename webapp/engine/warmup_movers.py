@@ -28,11 +28,15 @@ from .parameters import (
     SLIP_FOR_REPEAT_S,
     SORE_SHARE,
     TOO_HEAVY_SHARE,
+    TOO_HEAVY_UNKNOWN,
     WALL_MOVEMENTS,
 )
 from .units import clamp, rounded
+from .warmup_gentle import in_steps
 
-LONGEST_WORK_S = 45.0  # s of one drill; chosen
+MOST_DRILL_REPS = 8  # of a drill without a load; chosen
+LONGEST_WORK_S = 30.0  # s of one drill; chosen
+STRETCH_SHARE = 3  # a travelled or held drill takes at most a third of the longest one; chosen
 HEAVY_SHARE = 0.5  # of the group's capacity per unit: a movement counts as loading a sore group from here on; chosen
 
 
@@ -65,20 +69,27 @@ def add_mover(movers: list, workout: dict, block: dict, stint: dict):
     for mover in movers:
         if mover["movement"] == stint["movement"]:
             mover["demand"] = mover["demand"] + asked
-            if heavier(stint["load_kg"], mover["stint"]["load_kg"]):
-                mover["stint"] = stint
-                mover["block"] = block
+            if outweighs(stint["load_kg"], mover["stint"]["load_kg"]):
+                take_stint(mover, block, stint)
             return
-    own_units = stint["step_units"] * units_per_block_unit(entry, stint["unit"])
-    movers.append({
-        "movement": stint["movement"], "entry": entry, "block": block, "stint": stint, "demand": asked,
-        "max_units": 0.0 if stint["kind"] == "gate" else stint["max_steps"] * own_units,
-        "unit_s": stint["seconds"] / own_units, "limiting": False, "heaviest": False, "care": "none",
+    mover = {
+        "movement": stint["movement"], "entry": entry, "demand": asked, "limiting": False, "heaviest": False, "care": "none",
         "ladder": [], "burst": None, "partner": None, "one_rep_max_kg": None, "ramp_reps": RAMP_REPS,
-    })  # fmt: skip
+    }  # fmt: skip
+    take_stint(mover, block, stint)
+    movers.append(mover)
 
 
-def heavier(load_kg: float | None, than_kg: float | None) -> bool:
+def take_stint(mover: dict, block: dict, stint: dict):
+    """Set the block a mover warms up for, in place."""
+    own_units = stint["step_units"] * units_per_block_unit(mover["entry"], stint["unit"])
+    mover["block"] = block
+    mover["stint"] = stint
+    mover["max_units"] = 0.0 if stint["kind"] == "gate" else stint["max_steps"] * own_units
+    mover["unit_s"] = stint["seconds"] / own_units
+
+
+def outweighs(load_kg: float | None, than_kg: float | None) -> bool:
     """Is the first load more than the second, None being none?"""
     return load_kg is not None and (than_kg is None or load_kg > than_kg)
 
@@ -211,13 +222,25 @@ def rung_of(drill: dict, mover: dict) -> dict:
     full = drill["name"] == entry["name"] and (share is None or share > 1 - 1e-9)
     if unit == "reps" and share is not None:
         amount = dosed(amount, share)
+    if unit == "reps" and share is None and amount > MOST_DRILL_REPS:
+        unit = "s"  # skipping and hopping go by the clock: nobody counts them, and they are no ramp
+        amount = in_steps(amount * mover["unit_s"])
     if unit == "s":
         amount = min(amount, LONGEST_HOLD_S)
-    if unit == entry["unit"] and amount * mover["unit_s"] > LONGEST_WORK_S:
-        amount = max(1, rounded(LONGEST_WORK_S / mover["unit_s"], 10 if unit == "m" and amount > 20 else 1))
+    if unit == entry["unit"]:
+        amount = short_enough(amount, unit, mover)
     if full and mover["limiting"] and unit == "reps" and share is None and mover["stint"]["kind"] != "paced":
         amount = min(amount, limiting_dose(mover["max_units"]))
     return {"name": drill["name"], "amount": amount, "unit": unit, "share": ceiling_share(mover, share), "full": full, "low": False}
+
+
+def short_enough(amount: float, unit: str, mover: dict) -> float:
+    """Return an amount in the movement's own unit that lasts no longer than a drill should, and is a short stretch of the longest one."""
+    if amount * mover["unit_s"] > LONGEST_WORK_S:
+        amount = max(1, rounded(LONGEST_WORK_S / mover["unit_s"], 10 if unit == "m" and amount > 20 else 1))
+    if unit != "reps" and mover["stint"]["kind"] != "paced" and mover["max_units"] >= 1:
+        amount = min(amount, max(1, mover["max_units"] // STRETCH_SHARE))
+    return amount
 
 
 def dosed(amount: float, share: float) -> float:
@@ -232,11 +255,10 @@ def ceiling_share(mover: dict, share: float | None) -> float | None:
     """Return a rung's share of the working load, kept to what one can lift where the working load is more than the one-rep max."""
     if share is None or mover["stint"]["kind"] != "gate" or mover["stint"]["load_kg"] is None:
         return share
-    most = TOO_HEAVY_SHARE
     heaviest_kg = mover["one_rep_max_kg"]
-    if heaviest_kg is not None and mover["stint"]["load_kg"] > 0:
-        most = min(most, TOO_HEAVY_SHARE * heaviest_kg / mover["stint"]["load_kg"])
-    return min(share, most)
+    if heaviest_kg is None or mover["stint"]["load_kg"] <= 0:
+        return min(share, TOO_HEAVY_UNKNOWN)
+    return min(share, TOO_HEAVY_SHARE * heaviest_kg / mover["stint"]["load_kg"])
 
 
 def one_rep_max_of(mover: dict, numbers: dict) -> float | None:
@@ -251,7 +273,7 @@ def spared(ladder: list, entry: dict) -> list:
         return [easier_rung(entry)]
     lowest = ladder[0]
     share = lowest["share"]
-    return [{**lowest, "share": None if share is None else min(share, SORE_SHARE), "amount": min(lowest["amount"], EASIER_REPS * 1.0)}]
+    return [{**lowest, "share": None if share is None else min(share, SORE_SHARE), "amount": min(lowest["amount"], EASIER_REPS)}]
 
 
 def lower_first(ladder: list, mover: dict, today: dict) -> list:

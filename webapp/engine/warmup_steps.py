@@ -10,7 +10,7 @@ from .parameters import (
     TURN_MOST_S,
     TURN_S,
 )
-from .warmup_build import by_importance, hardest_neighbours, picked, taxes, visits_of
+from .warmup_build import by_importance, hardest_neighbours, measures, picked, visits_of
 from .warmup_gentle import get_warm, in_steps, loosen, put_load, settle, stretch_extra, warm_step
 from .warmup_loads import nearest_below, ramp_load
 
@@ -23,12 +23,12 @@ REHEARSAL_S = 30.0  # s, for the holds and for the change-over; chosen
 EXTRAS_TO_LEVEL = 5  # optional extras only where there is time to enjoy them; chosen
 
 
-def sequence(case: dict, level: dict, lightened: int, easy_s: float) -> list:
+def sequence(case: dict, level: dict, spares: dict, easy_s: float) -> list:
     """Return the steps of a warm-up at one level, without times before the heat.
 
     Parameters
     ----------
-    case : movers, limiting, day, division, machine, blocks, several_rounds. level : a row of WARM_UP_LEVELS. lightened : measures taken.
+    case : movers, limiting, day, division, machine, blocks, several_rounds. level : a row of WARM_UP_LEVELS. spares : measures taken, by group.
     easy_s : easy minutes at the beginning. [s]
     """
     movers = picked(case["movers"], level["movers"])
@@ -39,19 +39,19 @@ def sequence(case: dict, level: dict, lightened: int, easy_s: float) -> list:
         extra = stretch_extra(case["limiting"]) if level["change_over"] == 1 else None
         if extra is not None:
             steps.append(extra)
-    steps.extend(build_steps(movers, case, level, lightened))
+    steps.extend(build_steps(movers, case, level, spares))
     if level["change_over"] == 1:
         steps.extend(change_over(case, movers))
     if level["bursts"] > 0:
-        steps.extend(burst_steps(movers, case, level["bursts"], lightened))
+        steps.extend(burst_steps(movers, case, level["bursts"], spares))
     steps.extend(settle(case["movers"], level["settle_s"]))
     return steps
 
 
-def build_steps(movers: list, case: dict, level: dict, lightened: int) -> list:
+def build_steps(movers: list, case: dict, level: dict, spares: dict) -> list:
     """Return the steps of the build: visits in order, the holds after the first piece, a partner's drill as an extra."""
     steps = []
-    visits = visits_of(movers, level, lightened, case["group"])
+    visits = visits_of(movers, level, spares)
     partnered = case["limiting"]["partner"] is None or level["change_over"] == 0
     hold = holds_step(movers, case) if level["holds"] == 1 else None
     for visit in visits:
@@ -189,14 +189,14 @@ def change_over(case: dict, movers: list) -> list:
     return [step]
 
 
-def burst_steps(movers: list, case: dict, count: int, lightened: int) -> list:
+def burst_steps(movers: list, case: dict, count: int, spares: dict) -> list:
     """Return race-pace bursts, the limiting movement's first; quick feet where nobody's ladder has one."""
     steps = []
     for mover in by_importance(movers):
         rung = mover["burst"]
-        spared = lightened >= 2 and taxes(mover, case["group"])
-        if rung is not None and not spared and len(steps) < count:
-            amount = max(1, rung["amount"] // 2) if lightened >= 1 and taxes(mover, case["group"]) else rung["amount"]
+        spare = measures(mover, spares)
+        if rung is not None and spare < 2 and len(steps) < count:
+            amount = max(1, rung["amount"] // 2) if spare == 1 else rung["amount"]
             steps.append(drill_step("burst", mover, {**rung, "amount": amount}, case, None, None))
     if len(steps) == 0:
         code = "quick_hands" if "legs" in case["day"]["sore"] else "quick_feet"
