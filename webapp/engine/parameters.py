@@ -127,11 +127,12 @@ WARM_UP_LEVELS = [
     {"easy_s": 180.0, "positions": 2, "pieces": 1, "rounds": 2, "movers": 4, "bursts": 1, "holds": 1, "change_over": 1, "settle_s": 45.0},
     {"easy_s": 180.0, "positions": 2, "pieces": 1, "rounds": 2, "movers": 3, "bursts": 1, "holds": 0, "change_over": 0, "settle_s": 30.0},
     {"easy_s": 150.0, "positions": 1, "pieces": 1, "rounds": 2, "movers": 2, "bursts": 1, "holds": 0, "change_over": 0, "settle_s": 20.0},
+    {"easy_s": 120.0, "positions": 1, "pieces": 1, "rounds": 2, "movers": 2, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 20.0},
     {"easy_s": 120.0, "positions": 1, "pieces": 1, "rounds": 1, "movers": 2, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 20.0},
     {"easy_s": 90.0, "positions": 0, "pieces": 1, "rounds": 1, "movers": 2, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 15.0},
     {"easy_s": 60.0, "positions": 0, "pieces": 1, "rounds": 1, "movers": 1, "bursts": 0, "holds": 0, "change_over": 0, "settle_s": 10.0},
 ]
-EMERGENCY_LEVEL = 7  # from here on the essentials and little else
+EMERGENCY_LEVEL = 8  # from here on the essentials and little else
 
 # --- Warm-up: shifts of the easy minutes; all chosen, directions from Racinais et al. 2017, Temperature 4:227 ----------------------------
 HEAT_CAUTION_C = 26.7  # °C, 80 °F; current NWS categories

@@ -32,10 +32,11 @@ from .warmup_build import easiest_rung, measures
 from .warmup_check import run_through_model
 from .warmup_day import day_of
 from .warmup_gentle import choose_machine, get_warm, in_steps, warm_step
-from .warmup_movers import limiting_dose, movers_of
+from .warmup_movers import movers_of
 from .warmup_steps import drill_step, sequence
 
 LATER_FROM_S = 60.0  # s to spare before it is worth saying "start later"; chosen
+MOST_UNHURRIED_S = 15.0  # s more for a step where there is time; chosen
 MOST_TURNS = 20  # of making it lighter; chosen
 TOO_LATE_S = 20.0  # s of warm-up below which there is no sequence; chosen
 LONGEST_GAP_S = 600.0  # s; window of 2-10 min, see GAP_LEAST_S
@@ -138,8 +139,20 @@ def fitted(case: dict, active_s: float, first_level: int, spares: dict) -> dict:
         if spare_s >= 0:
             most_s = easy_seconds(case["day"], max(0, index - 1)) - easy_s
             more_s = STEP_S * (min(spare_s, most_s) // STEP_S)
-            return {"steps": sequence(case, level, spares, easy_s + more_s) if more_s > 0 else steps, "level": index}
+            if more_s > 0:
+                steps = sequence(case, level, spares, easy_s + more_s)
+            unhurried(steps, spare_s - more_s)
+            return {"steps": steps, "level": index}
     return {"steps": squeezed(case, active_s, spares), "level": len(WARM_UP_LEVELS)}
+
+
+def unhurried(steps: list, spare_s: float):
+    """Give time that is left over to the steps of build and bursts, in place, evenly and not without end."""
+    active = [step for step in steps if step["phase"] in ["build", "burst"] and not step["optional"]]
+    if len(active) > 0:
+        each_s = min(MOST_UNHURRIED_S, STEP_S * (spare_s / len(active) // STEP_S))
+        for step in active:
+            step["seconds"] = step["seconds"] + each_s
 
 
 def easy_seconds(day: dict, index: int) -> float:
@@ -245,10 +258,7 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
     """Return why the sequence is as it is."""
     day = case["day"]
     reasons = [] + case["machine"]["reasons"] + day["reasons"]
-    limiting = case["limiting"]
-    if limiting["care"] == "none" and limiting["entry"]["unit"] == "reps" and limiting["stint"]["load_kg"] is None:
-        dose = {"code": "limiting_dose", "movement": limiting["movement"], "reps": limiting_dose(limiting["max_units"])}
-        reasons.append(dose if limiting["max_units"] >= 1 else {"code": "limiting_no_rep", "movement": limiting["movement"]})
+    reasons.extend(limiting_reasons(case["limiting"], made["steps"]))
     for mover in case["movers"]:
         if mover["stint"]["kind"] == "gate" and mover["stint"]["load_kg"] is not None:
             reasons.append({"code": "load_beyond_max", "movement": mover["movement"]})
@@ -259,13 +269,24 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
             reasons.append({"code": "hold_tried", "movement": step["movement"], "hold": step["hold"]})
     if day["called_s"] is not None:
         reasons.append({"code": "called_early"})
-    elif day["minutes_s"] is not None and day["slipped_s"] <= 0 and day["minutes_s"] - day["late_s"] - starts_s >= LATER_FROM_S:
+    elif made["level"] == full["level"] and day["minutes_s"] is not None and day["slipped_s"] <= 0 and day["minutes_s"] - day["late_s"] - starts_s >= LATER_FROM_S:
         reasons.append({"code": "start_later", "starts_s": starts_s})
     if made["level"] > full["level"]:
         reasons.append({"code": "warm_up_shortened", "usual_s": full["ends_s"] + duration(full["steps"])})
     for group in sorted(list(made["spares"].keys())):
         reasons.append({"code": "warm_up_lightened", "group": group})
     return reasons
+
+
+def limiting_reasons(limiting: dict, steps: list) -> list:
+    """Return how many reps a round the limiting movement gets where it is a skill done in reps, and why drills stand for it where they do."""
+    if limiting["care"] != "none" or limiting["entry"]["unit"] != "reps" or limiting["stint"]["load_kg"] is not None:
+        return []
+    if limiting["max_units"] < 1:
+        return [{"code": "limiting_no_rep", "movement": limiting["movement"]}]
+    name = limiting["entry"]["name"]
+    amounts = [step["amount"] for step in steps if step["phase"] == "build" and step["name"] == name and step["unit"] == "reps"]
+    return [{"code": "limiting_dose", "movement": limiting["movement"], "reps": max(amounts)}] if len(amounts) > 0 else []
 
 
 def warm_up_warnings(case: dict, made: dict, time_s: float) -> list:

@@ -1,14 +1,18 @@
 """The build: short pieces of two rounds in which unlike drills alternate, each nearer to the workout.
 
 A visit is one turn of a mover in one round of one piece: {"mover", "piece", "round", "rungs"}. Leaner levels have fewer pieces, rounds and
-movers; `lightened` counts the measures, in a fixed order, that make the sequence easier on a group that would start too tired: half the
-reps, no bursts, the full movement in the last visit only, one visit only, one rep only, and that one in an easier form or with a light load.
+movers; `spares` counts, group by group, the measures that make the sequence easier on one that would get too tired, in a fixed order: two
+thirds of the reps, half of them and no bursts, the full movement in the last visit only, one visit only, one rep only, and that one in an
+easier form or with a light load.
 """
+
+import math
 
 from .parameters import LIGHTEST, RAMP_DOSES, SORE_SHARE
 from .units import whole
 from .warmup_movers import easier_rung
 
+VISITS_WITH_CARE = 2  # of a drill that stands for a movement one had better not do; chosen
 TAXES_SHARE = 0.3  # a movement taxes a group from this share on; chosen
 
 
@@ -74,6 +78,8 @@ def visits_of(movers: list, level: dict, spares: dict) -> list:
         spare = measures(mover, spares)
         if spare >= 4:
             own = own[len(own) - 1 :]
+        if mover["care"] != "none" and len(mover["ladder"]) == 1:
+            own = own[:VISITS_WITH_CARE]
         share_out(own, mover, spare)
     return [visit for visit in visits if len(visit["rungs"]) > 0]
 
@@ -122,12 +128,13 @@ def rung_index(slot: int, visits: int, rungs: int) -> int:
 
 
 def lighter(rung: dict, spare: int) -> float:
-    """Return a rung's amount after the measures taken."""
-    if spare == 0 or rung["amount"] <= 1:
+    """Return a rung's amount after the measures taken: two thirds, half, a quarter, at last one rep or hardly any."""
+    shares = [1.0, 2 / 3, 0.5, 0.5, 0.25, 0.125, 0.125]
+    if rung["amount"] <= 1:
         return rung["amount"]
-    if spare >= 5:
-        return 1 if rung["unit"] == "reps" else max(1, rung["amount"] // 8)
-    return max(1, rung["amount"] // (2 if spare < 3 else 4))
+    if spare >= 5 and rung["unit"] == "reps":
+        return 1
+    return max(1, math.floor(rung["amount"] * shares[min(spare, len(shares) - 1)] + 1e-9))
 
 
 def trim(visits: list, mover: dict):

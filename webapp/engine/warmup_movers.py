@@ -230,7 +230,7 @@ def rung_of(drill: dict, mover: dict) -> dict:
     if unit == entry["unit"]:
         amount = short_enough(amount, unit, mover)
     if full and mover["limiting"] and unit == "reps" and share is None and mover["stint"]["kind"] != "paced":
-        amount = min(amount, limiting_dose(mover["max_units"]))
+        amount = limiting_dose(mover["max_units"]) if drill["phase"] == "build" else min(amount, limiting_dose(mover["max_units"]))
     return {"name": drill["name"], "amount": amount, "unit": unit, "share": ceiling_share(mover, share), "full": full, "low": False}
 
 

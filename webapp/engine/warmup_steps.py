@@ -10,7 +10,7 @@ from .parameters import (
     TURN_MOST_S,
     TURN_S,
 )
-from .warmup_build import by_importance, hardest_neighbours, measures, picked, visits_of
+from .warmup_build import by_importance, hardest_neighbours, lighter, measures, picked, visits_of
 from .warmup_gentle import get_warm, in_steps, loosen, put_load, settle, stretch_extra, warm_step
 from .warmup_loads import nearest_below, ramp_load
 
@@ -196,8 +196,7 @@ def burst_steps(movers: list, case: dict, count: int, spares: dict) -> list:
         rung = mover["burst"]
         spare = measures(mover, spares)
         if rung is not None and spare < 2 and len(steps) < count:
-            amount = max(1, rung["amount"] // 2) if spare == 1 else rung["amount"]
-            steps.append(drill_step("burst", mover, {**rung, "amount": amount}, case, None, None))
+            steps.append(drill_step("burst", mover, {**rung, "amount": lighter(rung, spare)}, case, None, None))
     if len(steps) == 0:
         code = "quick_hands" if "legs" in case["day"]["sore"] else "quick_feet"
         step = warm_step("burst", None, code, 20.0)
