@@ -18,7 +18,10 @@ def test_every_refusal_of_the_engine_is_worded():
 
 
 def test_every_reason_and_warning_of_the_engine_is_worded():
-    assert set(re.findall(r'"code": "([a-z_.]+)"', SOURCES)) - set(WORDS) == set()
+    """A code put together from two parts ends in an underscore here: some sentence must begin so."""
+    found = set(re.findall(r'"code": "([a-z_.]+)"', SOURCES))
+    assert [code for code in found - set(WORDS) if not code.endswith("_")] == []
+    assert [code for code in found if code.endswith("_") and not any(known.startswith(code) for known in WORDS)] == []
 
 
 def test_every_group_is_worded():
