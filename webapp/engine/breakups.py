@@ -128,7 +128,7 @@ def break_up(
         return below_half if left > max_reps else left
 
     def cost(sets: list[int], rests_s: list[float]) -> float:
-        return seconds_alone(rested, segment, sets, rests_s, gain, ceiling)
+        return seconds_alone(rested, segment, sets, rests_s, gain, ceiling, 0.0)
 
     plan = find(Task(segment.steps, set_up_s, largest, cost, SEARCH_BUDGET), [])
     if len(plan) == 0:

@@ -74,7 +74,8 @@ def with_rests(work: list, blocks: int, interval_s: float) -> list:
     """Return the stints with a rest up to the end of each interval after its blocks; such a rest is block 0."""
     stints = []
     for index, stint in enumerate(work):
-        stints.append(stint if index - blocks * (index // blocks) > 0 else {**stint, "change_s": 0.0})
+        first = index - blocks * (index // blocks) == 0
+        stints.append({**stint, "change_s": 0.0 if first else stint["change_s"], "rest_follows": True})
         if index - blocks * (index // blocks) == blocks - 1:
             rest = {"block": 0, "movement": "rest", "amount": interval_s, "unit": "s", "round": stint["round"]}
             stints.append({**rest, **rest_stint(interval_s), "until_s": stint["round"] * interval_s})

@@ -32,6 +32,7 @@ FAIL_RISK = {"steady": 0.05, "even": 0.15, "bold": 0.30}  # most chance of any f
 CAUTION = [0.0, 0.25, 0.5, 0.8, 1.2, 1.6, 2.1]  # standard deviations below the numbers that a plan may be made for; chosen
 CADENCE_QUICKEST = 0.9  # share of the usual seconds per unit; chosen
 CADENCE_SLOWEST = 1.25
+SLOW_PRICE_S = 450.0  # s, what all of a group's slow fatigue costs the blocks to come; chosen by measurement, see `whole.later_of`
 SAME_TIME = 0.01  # plans this near to the best time count as equal: the one with fewest breaks wins; chosen
 TWOS_TO_SINGLES = 0.03  # twos are preferred to singles up to this much slower; chosen
 WHOLE_REST_S = 10  # s; rests are whole seconds up to here, then multiples of REST_STEP_S; chosen, what one can count

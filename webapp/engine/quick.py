@@ -34,8 +34,12 @@ def leads_alone(fatigue: Fatigue, segment: Segment) -> bool:
     return True
 
 
-def seconds_alone(fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[float], gain: float, ceiling: float) -> float:
+def seconds_alone(
+    fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[float], gain: float, ceiling: float, price: float
+) -> float:
     """Return what `run_sets` takes where only the primary slot can give out, math.inf where it would fail; nothing is changed. [s]
+
+    `price` is added for the slow fatigue left in the primary slot, seconds for all of it: what it will cost the blocks to come.
 
     The search's inner loop: the same model as `reserve.perform` on plain numbers, a test holds the two together. Where sides change and
     the primary slot is one side's own, the resting side's fatigue is kept aside and caught up with when its turn comes.
@@ -118,4 +122,4 @@ def seconds_alone(fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: 
             air_fast = air_fast * math.exp(-rest_s / FAST_TIME_CONSTANT_S)
             air_slow = air_slow * math.exp(-rest_s / SLOW_AIR_TIME_CONSTANT_S)
             elapsed = elapsed + rest_s
-    return elapsed
+    return elapsed + price * v

@@ -16,7 +16,8 @@ from .units import whole
 TIERS = 3
 DESCENTS = 3  # how many starts are improved; chosen: a fourth gained under 0.1 % on the grid of the benchmark
 LONGEST_REST_S = 600
-LARGEST_STEADY = 0.7  # of the largest set allowed, up to which steady sizes are tried; chosen: none above was ever best
+LARGEST_STEADY = 0.7  # of the largest set allowed, up to which steady sizes are tried; chosen: none above was ever best ...
+FEW_SETS = 3  # ... but where so few of the largest sets do all the work; chosen
 OPENINGS = [0.7, 0.85, 1.0]  # of the largest set allowed
 DISAPPOINTING = 1.12  # a steady size this much slower than the best so far is not looked at further; chosen
 HINT_SHIFTS = 4  # steps by which a hint's rests may be shortened to begin with
@@ -91,6 +92,8 @@ def allowed(task: Task, plan: list) -> bool:
         before = size
         left = left - size * count
     last = plan[len(plan) - 1]
+    if len(plan) > 4 and plan[len(plan) - 3] == 1 and last > before:  # a lone small set before a larger last one: nobody remembers why
+        return False
     return last >= 1 and left == last and last <= task.largest(left)
 
 
@@ -181,11 +184,13 @@ def starts(task: Task):
     """Evaluate the unbroken set, and steady plans of every size until sizes stop being promising."""
     cost_of(task, [task.pieces])
     most = task.largest(task.pieces)
-    sizes = min(most, max(2, whole(most * LARGEST_STEADY)), task.pieces - 1)
+    steady = most if task.pieces <= FEW_SETS * most else max(2, whole(most * LARGEST_STEADY))
+    sizes = min(most, steady, task.pieces - 1)
     index = 0
     disappointing = 0
     for size in range(1, sizes + 1):
         before = len(task.plans)
+        start_from(task, size, size, 1, max(0, index - 2))  # the last set takes what is left over, up to `size`
         index = max(0, start_from(task, size, size, size, max(0, index - 2)))
         best = min([costed[0] for costed in task.plans] + [math.inf])
         here = min([costed[0] for costed in task.plans[before:]] + [math.inf])
@@ -194,6 +199,17 @@ def starts(task: Task):
             return
         if disappointing == 0:
             more_starts(task, size, most, index)
+
+
+def two_sets(task: Task):
+    """Evaluate all plans of two sets, each with the shortest rest that will do: between unbroken and three sets nothing else leads there."""
+
+    def with_rest(opening: int, place: int) -> list:
+        return [opening, 1, task.grid_s[place], task.pieces - opening]
+
+    for opening in range(1, min(task.largest(task.pieces), task.pieces - 1) + 1):
+        if allowed(task, with_rest(opening, 0)):
+            shortest_rest(task, lambda place: with_rest(opening, place), 0, len(task.grid_s) - 1)
 
 
 def more_starts(task: Task, size: int, most: int, index: int):
@@ -377,6 +393,10 @@ def find(task: Task, hints: list) -> list:
         promising.extend(larger[:1])
     for costed in promising:
         descend(task, costed[1])
+    if cost_of(task, [task.pieces]) == math.inf:
+        two_sets(task)
+    if len(task.plans) > 0:
+        descend(task, min(task.plans, key=by_cost)[1])
     return easiest(task)
 
 

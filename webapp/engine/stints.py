@@ -6,6 +6,7 @@ repetitions) that sets are made of. Keys, besides the block's own:
 
 block, round (both from 1), movement, amount, unit, load_kg, mark_every
 until_s : for a rest up to a moment of the workout's clock, None otherwise [s]. parts : sets that paced work is broken into for breath
+rest_follows : True where what is left of an interval is rest, so that hurrying costs nothing later
 cadence : slowing for breath as a share of the usual seconds; linger_s : what that adds to a step done in sets, time in position [s]
 watts, spend, refill, longer, by_speed : power and what it does to W′; see `breath`
 kind : "local" planned in sets, "paced" done through at a cadence, "skill" done until a miss, "rest" nothing but time, "gate" cannot be done
@@ -138,7 +139,7 @@ def stint_of(
     amount = round_amount if block.get("amount") is None else block.get("amount")
     number("amount_out_of_range", amount, 0.1, 100000)
     stint = {"block": place + 1, "movement": movement, "amount": amount, "unit": block.get("unit")}
-    stint.update({"cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None})
+    stint.update({"cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None, "rest_follows": False})
     if movement == "rest":
         return {**stint, **rest_stint(amount)}
     entry = mapping("movement_unknown", workout.get("movements")).get(movement)
@@ -171,7 +172,7 @@ def rest_stint(amount: float) -> dict:
         "kind": "rest", "load_kg": None, "mark_every": None, "filled": [], "outside": False, "primary": "trunk", "limit": "rest", "keep": 0.0,
         "sd": 0.0, "step_units": amount, "steps": 0, "piece_steps": 1, "max_steps": 1.0, "seconds": amount, "slots": [], "costs": [],
         "entry": 0.0, "set_up_s": 0.0, "change_s": 0.0, "fail_cost_s": 0.0, "single_wait_s": 0.0, "switch_steps": 0,
-        "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "watts": 0.0, "spend": 0.0, "refill": 1.0, "longer": 0.0, "by_speed": False, "cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None, "hold": None, "hold_reason": None,
+        "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "watts": 0.0, "spend": 0.0, "refill": 1.0, "longer": 0.0, "by_speed": False, "cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None, "rest_follows": False, "hold": None, "hold_reason": None,
     }  # fmt: skip
 
 

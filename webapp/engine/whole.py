@@ -7,7 +7,7 @@ flat `plan` in pieces it came from (empty for work done in one go).
 import math
 
 from .breath import Breath, rest
-from .parameters import BREATH_BREAK_S, SMALL_MAX
+from .parameters import BREATH_BREAK_S, SLOW_PRICE_S, SMALL_MAX
 from .quick import leads_alone, seconds_alone
 from .reserve import PAST_ONE, Effort, Fatigue, fresh, recover, twin
 from .search import Task, find, plan_rests, plan_sets
@@ -19,6 +19,14 @@ BUDGET_PER_STINT = 1500  # evaluations; chosen: above what the largest case of t
 LONGEST_LEAD_S = 300
 NEVER_FAILS = 99.0  # ceiling of work that ends by breath or by a miss, not by depletion
 LONGEST_S = 4 * 3600.0  # nobody's workout is followed further than this
+
+
+class Later:
+    """What is still to come of a stint's primary group: steps of its own kind, and the price of slow fatigue left, for all of it [s]."""
+
+    def __init__(self, steps: float, price: float):
+        self.steps = steps
+        self.price = price
 
 
 class Start:
@@ -107,6 +115,18 @@ def still_to_come(stints: list, index: int) -> float:
     return total / stint["costs"][0]
 
 
+def later_of(stints: list, index: int) -> Later:
+    """Return what is still to come of a stint's group, and the price of the slow fatigue it leaves there.
+
+    The price grows with the work to come up to one largest set of it. SLOW_PRICE_S was measured: of prices from 50 to 1400 s, 300 to 900 saved
+    most of the whole time in workouts of two or three blocks of one group, 10 to 50 %, and hardly differed among themselves.
+    """
+    steps = still_to_come(stints, index)
+    if stints[index]["rest_follows"]:
+        return Later(steps, 0.0)
+    return Later(steps, SLOW_PRICE_S * min(1.0, steps / stints[index]["max_steps"]))
+
+
 def in_one_go(stint: dict) -> dict:
     """Return the break-up of work that is not planned in sets: all of it, or even parts where breath needs them."""
     sets = []
@@ -131,12 +151,12 @@ def lead_rest(fatigue: Fatigue, segment: Segment, gain: float, ceiling: float) -
     return lead_s
 
 
-def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, later_steps: float, hints: list) -> dict:
+def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, later: Later, hints: list) -> dict:
     """Return the break-up of one stint begun in this state, for a capacity of `factor`.
 
     Parameters
     ----------
-    fatigue : state after the change-over; not changed. later_steps : work of the same group still to come afterwards. [steps]
+    fatigue : state after the change-over; not changed. later : what is still to come of the same group, and what fatigue costs there.
     hints : flat plans to start from.
     """
     factor = able_factor(stint, factor)
@@ -152,14 +172,15 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
     def largest(left: int) -> int:
         if single:
             return 1
-        return stint["below_half"] if left * piece + later_steps > stint["max_steps"] else left
+        return stint["below_half"] if left * piece + later.steps > stint["max_steps"] else left
 
     def alone(sets: list[int], rests_s: list[float]) -> float:
-        return seconds_alone(rested, segment, steps_of(stint, sets), rests_s, gain, ceiling)
+        return seconds_alone(rested, segment, steps_of(stint, sets), rests_s, gain, ceiling, later.price)
 
     def together(sets: list[int], rests_s: list[float]) -> float:
-        course = run_sets(twin(rested), segment, steps_of(stint, sets), rests_s, gain, ceiling)
-        return course.seconds if course.failed_at == NO_STEP else math.inf
+        after = twin(rested)
+        course = run_sets(after, segment, steps_of(stint, sets), rests_s, gain, ceiling)
+        return course.seconds + later.price * after.slow[segment.slots[0]] if course.failed_at == NO_STEP else math.inf
 
     least_rest_s = max(stint["set_up_s"], stint["single_wait_s"])
     plan = []
@@ -187,7 +208,7 @@ def break_up_all(stints: list, factors: list[float], gain: float, hints: list, s
         clock = clock + pass_change_over(fatigue, stint, index > 0 or start.changes)
         breakup = in_one_go(stint)
         if stint["kind"] == "local":
-            breakup = break_up_stint(fatigue, stint, factors[index], gain, still_to_come(stints, index), hints_for(stints, found, hints, index))
+            breakup = break_up_stint(fatigue, stint, factors[index], gain, later_of(stints, index), hints_for(stints, found, hints, index))
         found.append(breakup)
         if stint["kind"] == "gate":
             break
