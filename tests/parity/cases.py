@@ -123,13 +123,13 @@ def learn(rng):
 
 # Share of the cases, and the generator. The heavy ones come less often.
 GENERATORS = {
-    "plan": (3, of_athlete),
-    "warm_up": (3, of_athlete),
+    "plan": (2, of_athlete),
+    "warm_up": (2, of_athlete),
     "questions": (3, questions),
     "class_table": (0.15, class_table),
     "judge": (3, judge),
     "replan": (3, replan),
-    "learn": (1, learn),
+    "learn": (0.4, learn),
     "break_up": (3, break_up),
     "judge_break_up": (4, judge_break_up),
     "reps_over_sets": (3, reps_over_sets),

@@ -7,7 +7,7 @@ from webapp.movements import library
 LEVELS = ["new", "regular", "keen", "expert"]
 USUAL = {
     "reps": [3, 5, 8, 10, 15, 20, 30, 50],
-    "m": [10, 20, 40, 60, 100, 200, 400],
+    "m": [10, 20, 40, 60, 100, 250],
     "cal": [5, 10, 15, 30],
     "s": [20, 45, 90, 180],
 }
@@ -20,7 +20,7 @@ def any_of(rng, values, weights=None):
     return rng.choices(values, weights)[0]
 
 
-def workout(rng, blocks=(1, 1, 1, 2, 2, 3, 4)):
+def workout(rng, blocks=(1, 1, 1, 2, 2, 3)):
     """A workout with one or two options, most often done for time."""
     options = [option(rng, key, rng.choice(blocks)) for key in ["prescribed", "scaled"][: rng.choice([1, 1, 2])]]
     used = {block["movement"] for each in options for block in each["blocks"]} - {"rest"}
@@ -42,7 +42,7 @@ def shape(rng):
     if kind == "for_time":
         return {"shape": kind} | ({"cap_s": rng.choice([120, 300, 480, 720, 1200])} if rng.random() < 0.6 else {})
     if kind == "intervals":
-        return {"shape": kind, "interval_s": rng.choice([30, 60, 90, 180]), "interval_count": rng.choice([1, 4, 8, 12])}
+        return {"shape": kind, "interval_s": rng.choice([30, 60, 90, 180]), "interval_count": rng.choice([1, 3, 6, 10])}
     return {"shape": kind, "time_s": rng.choice([60, 240, 480, 720])}
 
 
