@@ -21,7 +21,7 @@ function loadText(step, units) {
 function stepSize(step, units) {
   const sides = { left: _("left side"), right: _("right side"), both: _("both sides") };
   return [
-    step.amount && step.unit !== "s" ? amount(step.amount, step.unit) : null,
+    step.amount && step.amount !== step.seconds ? amount(step.amount, step.unit) : null,
     step.load_kg ? loadText(step, units) : null,
     step.side ? sides[step.side] ?? null : null,
     step.hold ? holdName(step.movement, step.hold) : null,
