@@ -88,6 +88,8 @@ def slower_per_caution(layouts: list, case: Case) -> float:
         return 0.0
     slower = as_given(case.stints, careful["whole"], case.gain, LONGEST_S, at_rest())["seconds"]
     quicker = as_given(case.stints, daring["whole"], case.gain, LONGEST_S, at_rest())["seconds"]
+    if quicker <= 0:  # the very first block is a gate
+        return 0.0
     return max(0.0, math.log(slower / quicker) / (careful["caution"] - daring["caution"]))
 
 

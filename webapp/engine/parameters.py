@@ -152,6 +152,7 @@ EASY_EXTRA_S = 60.0  # s, for age, for the morning, and for people prone to stra
 # --- Warm-up: doses ---------------------------------------------------------------------------------
 RAMP_REPS = 15  # reps per movement at most in build and bursts: a judgement from the ladders of NSCA Essentials and Ribeiro 2020, IJERPH 17:6882
 RAMP_DOSES = [[0.5, 4, 6], [0.9, 3, 5], [1.01, 2, 3]]  # up to this share of the working load: fewest and most reps a round (same sources)
+RAMP_START_SHARE = 0.4  # of the working load, where a ramp begins (Ribeiro 2020)
 LIMITING_DOSE_SHARE = 4  # the limiting skill: a rep for every four of the largest set ...
 LIMITING_DOSE_MOST = 4  # ... one to four a round; chosen
 LONGEST_HOLD_S = 30.0  # s, of any stretch or hold: 60 s and more cost strength (Behm et al. 2016, Appl Physiol Nutr Metab 41:1)

@@ -35,7 +35,7 @@ def leads_alone(fatigue: Fatigue, segment: Segment) -> bool:
 
 
 def seconds_alone(
-    fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[float], gain: float, ceiling: float, price: float
+    fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[float], gain: float, ceiling: float, price: float = 0.0
 ) -> float:
     """Return what `run_sets` takes where only the primary slot can give out, math.inf where it would fail; nothing is changed. [s]
 

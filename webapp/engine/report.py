@@ -128,10 +128,12 @@ def mode_of(stints: list, layout: dict, index: int) -> str:
     kind = stints[index]["kind"]
     if kind == "skill":
         return "all_out" if index == len(stints) - 1 else "unbroken"
-    if kind == "paced" or kind == "rest":
+    if kind == "rest":
         return "cadence"
     if kind == "gate" or index >= len(layout["breakups"]):
         return "sets"
+    if kind == "paced" and len(layout["breakups"][index]["sets"]) == 1:
+        return "cadence"
     return "unbroken" if len(layout["breakups"][index]["sets"]) == 1 else "sets"
 
 

@@ -127,7 +127,8 @@ def perform(fatigue: Fatigue, effort: Effort, reps: int, gain: float, ceiling: f
     Notes
     -----
     A repetition takes its cost at its middle, then decays while it lasts, c·(1 + k·d³) with d at its middle in the primary
-    slot. Slots the movement does not load are left to the caller.
+    slot. Slots the movement does not load are left to the caller. With a ceiling above 1, for work that ends by breath or by a miss, a
+    slot that is empty stays empty.
     """
     quick = fatigue.quick
     slow = fatigue.slow
@@ -152,8 +153,8 @@ def perform(fatigue: Fatigue, effort: Effort, reps: int, gain: float, ceiling: f
         keep_slow = math.exp(-seconds / SLOW_TIME_CONSTANT_S)
         for position in range(count):
             slot = slots[position]
-            cost = costs[position]
             depth = quick[slot] + slow[slot]
+            cost = min(costs[position], max(0.0, PAST_ONE - depth))
             share = slope * (depth + cost / 2 - SLOW_THRESHOLD)
             if share < SLOW_FLOOR:
                 share = SLOW_FLOOR

@@ -8,7 +8,7 @@ easier form or with a light load.
 
 import math
 
-from .parameters import LIGHTEST, RAMP_DOSES, SORE_SHARE
+from .parameters import LIGHTEST, RAMP_DOSES, RAMP_START_SHARE
 from .units import whole
 from .warmup_movers import easier_rung
 
@@ -112,7 +112,7 @@ def easiest_rung(ladder: list, mover: dict) -> dict:
     """Return the rung that is left when all measures are taken: a light load, else the rung below the movement, else an easier form."""
     top = ladder[len(ladder) - 1]
     if top["share"] is not None:
-        return {**top, "share": min(top["share"], SORE_SHARE)}
+        return {**top, "share": min(top["share"], RAMP_START_SHARE)}
     if not top["full"]:
         return top
     return ladder[len(ladder) - 2] if len(ladder) > 1 and not ladder[len(ladder) - 2]["full"] else easier_rung(mover["entry"])

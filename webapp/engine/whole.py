@@ -76,7 +76,7 @@ def expected_misses(stint: dict, factor: float) -> float:
 
 def able_factor(stint: dict, factor: float) -> float:
     """Return `factor`, or the least one at which a single step just goes: a plan must ask for something."""
-    if stint["kind"] != "local":
+    if stint["kind"] == "rest":
         return factor
     single = stint["costs"][0] * (1 + stint["entry"])
     return max(factor, math.pow(1.02 * single / (1 - stint["keep"]), 1 / stint["give"]))
@@ -84,8 +84,6 @@ def able_factor(stint: dict, factor: float) -> float:
 
 def ceiling_of(stint: dict, factor: float) -> float:
     """Return the depth no planned step may pass: failure, or what the movement keeps back at the numbers as given."""
-    if stint["kind"] != "local":
-        return NEVER_FAILS
     return min(PAST_ONE, (PAST_ONE - stint["keep"]) / math.pow(factor, stint["give"]))
 
 
@@ -100,15 +98,15 @@ def steps_of(stint: dict, pieces: list[int]) -> list[int]:
     return sets
 
 
-def still_to_come(stints: list, index: int) -> float:
-    """Return the work after this stint that taxes its primary group, in its own steps; light shares are left out."""
+def still_to_come(stints: list, index: int, kinds: list) -> float:
+    """Return the work of these kinds after this stint that taxes its primary group, in its own steps; light shares are left out."""
     stint = stints[index]
     slot = stint["slots"][0]
     total = 0.0
     for later in stints[index + 1 :]:
         if later["kind"] == "gate":
             break
-        if later["kind"] == "local" and slot in later["slots"]:
+        if later["kind"] in kinds and slot in later["slots"]:
             cost = later["costs"][later["slots"].index(slot)]
             if cost >= 0.5 * later["costs"][0]:
                 total = total + later["steps"] * cost
@@ -121,10 +119,11 @@ def later_of(stints: list, index: int) -> Later:
     The price grows with the work to come up to one largest set of it. SLOW_PRICE_S was measured: of prices from 50 to 1400 s, 300 to 900 saved
     most of the whole time in workouts of two or three blocks of one group, 10 to 50 %, and hardly differed among themselves.
     """
-    steps = still_to_come(stints, index)
+    steps = still_to_come(stints, index, ["local"])
     if stints[index]["rest_follows"]:
         return Later(steps, 0.0)
-    return Later(steps, SLOW_PRICE_S * min(1.0, steps / stints[index]["max_steps"]))
+    taxing = still_to_come(stints, index, ["local", "paced"])
+    return Later(steps, SLOW_PRICE_S * min(1.0, taxing / stints[index]["max_steps"]))
 
 
 def in_one_go(stint: dict) -> dict:
@@ -137,6 +136,12 @@ def in_one_go(stint: dict) -> dict:
             sets.append(count)
             left = left - count
     return {"sets": sets, "rests_s": [BREATH_BREAK_S] * max(0, len(sets) - 1), "lead_s": 0.0, "plan": []}
+
+
+def empties(fatigue: Fatigue, stint: dict, breakup: dict, factor: float, gain: float) -> bool:
+    """Would work that is to end by breath empty a muscle group on the way?"""
+    segment = segment_of(stint, factor, 1.0)
+    return run_sets(twin(fatigue), segment, breakup["sets"], breakup["rests_s"], gain, PAST_ONE).failed_at != NO_STEP
 
 
 def lead_rest(fatigue: Fatigue, segment: Segment, gain: float, ceiling: float) -> float:
@@ -207,7 +212,7 @@ def break_up_all(stints: list, factors: list[float], gain: float, hints: list, s
     for index, stint in enumerate(stints):
         clock = clock + pass_change_over(fatigue, stint, index > 0 or start.changes)
         breakup = in_one_go(stint)
-        if stint["kind"] == "local":
+        if stint["kind"] == "local" or stint["kind"] == "paced" and empties(fatigue, stint, breakup, factors[index], gain):
             breakup = break_up_stint(fatigue, stint, factors[index], gain, later_of(stints, index), hints_for(stints, found, hints, index))
         found.append(breakup)
         if stint["kind"] == "gate":
