@@ -79,10 +79,23 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "unbroken_fits": N_("{amount} in one go fits: your largest set is {max}."),
     "wait_before": N_("Wait {lead_s} before you begin: it is won back in the sets."),
     # What the plan turns on
+    "slowed_for_breath": N_("Hold back to {share_fraction} of your usual pace here, or your breath will not last."),
+    "paced_in_sets": N_("Your breath would last, but the {group} would not: break it before they give out."),
     "be_there_by": N_("Be at block {block}, {movement}, by {at_s}."),
     "decided_at": N_("It is decided at block {block}: {movement}. What gives out first there: {group}."),
     "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
     # What to mind beside the plan
+    # Other shapes than for time
+    "attempts_rise": N_("{count} attempts, from {first_kg} up, with {rest_s} between them."),
+    "interval_breaks": N_("Interval {interval} no longer fits, by {over_s}. From there do {keep_fraction} of the work and keep the clock."),
+    "interval_fits": N_("The work fits every interval: {work_s} of work and {margin_s} to spare in the tightest, number {interval}."),
+    "interval_tight": N_("It is tight in interval {interval}: {margin_s} to spare after {work_s} of work."),
+    "heavy_single_care": N_("{movement}: lift heavy only with somebody who knows how to spot or a free space to drop it, and stop when the form goes."),
+    "interval_out_of_range": N_("This interval cannot be planned: {value}."),
+    "one_rep_max_unknown": N_("To plan attempts we need to know your heaviest single."),
+    "parts_not_a_list": N_("This workout’s parts cannot be read."),
+    "part_not_a_mapping": N_("This workout’s parts cannot be read."),
+    "scheme_without_rounds": N_("Most rounds in a time cannot go with a rep scheme: give each block its amount."),
     "cap_is_close": N_("The cap is close: about {chance_fraction} chance of finishing before {cap_s}."),
     "inverted_care": N_("{movement}: a mat under the head, two metres clear, no kick-up when dizzy. The coach on the floor decides."),
     "load_outside_relation": N_("{movement}: this load lies outside what is known of reps and loads. Take the sets as a rough guide."),

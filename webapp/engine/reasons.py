@@ -28,12 +28,12 @@ def deciding(stints: list, layout: dict, course: dict) -> int:
 def block_reasons(stints: list, stint: dict, breakup: dict, went: dict, index: int) -> list:
     """Return why one block is planned as it is."""
     if stint["kind"] == "paced":
-        return [{"code": "paced_by_breath"}]
+        return paced_reasons(stint, breakup)
     if stint["kind"] == "rest":
         return [{"code": "rest_block"}]
     if stint["kind"] == "skill":
         return [{"code": "skill_all_out" if index == len(stints) - 1 else "skill_until_miss"}]
-    reasons = sets_reasons(stint, breakup)
+    reasons = sets_reasons(stint, breakup) + slowed_reasons(stint)
     if went["reserve_before"] < TAXED:
         reasons.append({"code": "taxed_before", "group": stint["primary"], "reserve_fraction": went["reserve_before"]})
     if breakup["lead_s"] > 0:
@@ -41,6 +41,19 @@ def block_reasons(stints: list, stint: dict, breakup: dict, went: dict, index: i
     if stint["switch_steps"] > 0:
         reasons.append({"code": "switch_at_marks", "every_m": stint["switch_steps"] * stint["step_units"]})
     return reasons
+
+
+def paced_reasons(stint: dict, breakup: dict) -> list:
+    """Return why work that ends by breath is done as it is."""
+    first = {"code": "paced_by_breath"} if len(breakup["sets"]) == 1 else {"code": "paced_in_sets", "group": stint["primary"]}
+    return [first] + slowed_reasons(stint)
+
+
+def slowed_reasons(stint: dict) -> list:
+    """Return that a cadence was slowed for breath, where it was."""
+    if stint["cadence"] <= 1.005:
+        return []
+    return [{"code": "slowed_for_breath", "share_fraction": 1 / stint["cadence"]}]
 
 
 def sets_reasons(stint: dict, breakup: dict) -> list:
