@@ -70,7 +70,7 @@ def block_of(workout: dict, stints: list, layout: dict, course: dict, likely: di
         "unit": stint["unit"],
         "load_kg": stint["load_kg"],
         "mode": mode_of(stints, layout, index),
-        "seconds_per_unit": stint["seconds"] / stint["step_units"],
+        "seconds_per_unit": (stint["seconds"] + stint["linger_s"]) / stint["step_units"],
         "switch_every": stint["switch_steps"] * stint["step_units"] if stint["switch_steps"] > 0 else None,
         "hold": stint["hold"],
         "hold_reason": stint["hold_reason"],
