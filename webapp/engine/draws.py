@@ -8,7 +8,10 @@ import math
 from .parameters import CADENCE_SD, RECOVERY_SD
 from .whole import LONGEST_S, at_rest, live_through
 
-DRAWS = 40  # in pairs z, −z; chosen: twice as many moved the band's ends by under 0.5 %
+STRATA = [  # sizes of a standard normal number in equally likely parts, scaled to a mean square of 1: half of the first 24 people, and of 16 more
+    [0.0536, 0.1615, 0.2712, 0.3841, 0.5019, 0.6266, 0.7614, 0.9109, 1.0827, 1.2918, 1.5752, 2.0913],
+    [0.0816, 0.2468, 0.4185, 0.6026, 0.8079, 1.0509, 1.3714, 1.9382],
+]
 MOST_AHEAD = 0.5  # on the logarithm of time; chosen: beyond, the ladder of cautions says nothing
 MODULUS = 2147483647  # Park & Miller 1988, "minimal standard" generator with the multiplier 48271
 MULTIPLIER = 48271
@@ -33,6 +36,20 @@ class Dice:
         return total
 
 
+def spread(dice: Dice) -> list[float]:
+    """Return one standard normal number per pair of people: of each of STRATA every size once, order and sign drawn.
+
+    Plain draws of so few people are off by a sixth in their spread: at seed 1 a plan "failing 5 %" failed 11 % in truth.
+    """
+    numbers = []
+    for sizes in STRATA:
+        left = sizes[:]
+        while len(left) > 0:
+            size = left.pop(int(dice.uniform() * len(left)))
+            numbers.append(size if dice.uniform() < 0.5 else -size)
+    return numbers
+
+
 def movements_of(stints: list) -> list:
     """Return the movements of the stints, each once, in order."""
     movements = []
@@ -43,14 +60,17 @@ def movements_of(stints: list) -> list:
 
 
 def draw_people(stints: list, seed: int, gain: float) -> list:
-    """Return people who could be this athlete: capacity and pace per movement, and g, each log-normal around what is believed."""
+    """Return people who could be this athlete, in pairs z, −z: capacity and pace per movement, and g, each log-normal around what is believed."""
     dice = Dice(seed)
     movements = movements_of(stints)
+    capacities = [spread(dice) for movement in movements]
+    paces = [spread(dice) for movement in movements]
+    recoveries = spread(dice)
     people = []
-    for _ in range(DRAWS // 2):
-        capacity = [dice.normal() for movement in movements]
-        pace = [dice.normal() for movement in movements]
-        recovery = dice.normal()
+    for pair in range(len(recoveries)):
+        capacity = [numbers[pair] for numbers in capacities]
+        pace = [numbers[pair] for numbers in paces]
+        recovery = recoveries[pair]
         for sign in [1.0, -1.0]:
             people.append(
                 {
