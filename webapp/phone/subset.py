@@ -3,17 +3,17 @@
 1. A file: docstring, `import math`, `from .module import name, name`, constants, functions, classes. Top-level names are unique
    over all modules. `__init__.py` imports what the phone may call (a module nobody needs does not go to the phone);
    `errors.py` holds EngineError alone.
-2. Annotate lists, dicts and numbers (parameters, returns). What is known becomes a plain JavaScript operator; what is not
-   known becomes a slower helper that does what Python does. `python -m webapp.phone --slow` lists the latter.
-3. `is` only with None, True, False; a truth value never equals a number on the phone. No call in the middle of `a < b < c`. No
-   `x += y` on lists.
+2. Annotate numbers, lists and dicts (parameters, returns). What is known becomes a plain JavaScript operator; what is not known
+   becomes a slower helper that does what Python does. `python -m webapp.phone --slow` lists the latter. `x += y` only on what is
+   known to be numbers or texts.
+3. `is` only with None, True, False; a truth value never equals a number on the phone. No call in the middle of `a < b < c`.
 4. `%`, `//`, `/`, `**` are Python's. No round (units.whole), divmod, bit operators, `float("inf")` (math.inf). Whole numbers stay
    below 2**53.
 5. Builtins, methods of lists, dicts and texts, and parts of `math`: those in `tables.py`. min and max take two or more numbers,
    or one list.
 6. Texts: `+` between texts, no formatting; `str(int(x))` is the one way from number to text.
-7. Indices are never negative but for a literal such as `a[-1]`, and neither an index nor a key may be missing: Python would
-   fail, the phone would not notice. No steps in slices, no assignment to slices, no del.
+7. Indices are never negative but for a literal such as `a[-1]`, and neither an index nor a key may be missing; nothing is
+   divided by zero, no logarithm taken of it: Python would fail, the phone would not notice. No steps in slices, no assignment to slices, no del.
 8. Keys of dicts are texts; the order of a dict decides nothing. List comprehensions only. Dicts are joined as
    `{**a, "key": value}`.
 9. Functions: defaults are constants; keyword-only parameters become positional on the phone, in the order written; keywords
