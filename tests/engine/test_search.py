@@ -6,7 +6,8 @@ import pytest
 
 from webapp.engine import break_up, judge_break_up
 from webapp.engine.parameters import SAME_TIME
-from webapp.engine.search import Task, find, plan_rests, plan_sets, rest_grid, trimmed
+from webapp.engine.search import Task, find
+from webapp.engine.tiers import plan_rests, plan_sets, rest_grid, trimmed
 from webapp.engine.stints import half_steps
 
 BUDGET = 3000

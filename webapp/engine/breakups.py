@@ -7,10 +7,11 @@ from .errors import EngineError
 from .parameters import ENTRY_REPS, HELD_BACK, SET_UP_S, SLOW_GAIN
 from .quick import seconds_alone
 from .reserve import PAST_ONE, Effort, cost_per_rep, cost_reaching, fresh, perform, recover, reps_to_failure, slow_gain
-from .search import Task, find, plan_rests, plan_sets
+from .search import Task, find
 from .segments import Segment
 from .simulate import NO_STEP, run_sets
 from .stints import half_steps
+from .tiers import plan_rests, plan_sets
 from .units import whole
 
 SEARCH_BUDGET = 3000  # evaluations; chosen, twice what the largest case of the benchmark takes

@@ -3,7 +3,7 @@
 import math
 
 from .parameters import GAIN_AS_CAPACITY, RECOVERY_SD
-from .search import trimmed
+from .tiers import trimmed
 from .whole import Later, Start, break_up_all, break_up_stint, live_through, state_before
 
 

@@ -173,6 +173,7 @@ WARM_UP_RESERVE_AT_START = 0.95  # least reserve of every group at the start of 
 WARM_UP_LOWEST_RESERVE = 0.70  # least reserve of the limiting group on the way, for people with four in one go or more
 WARM_UP_LOWEST_FROM = 4
 DRILL_EFFORT = 0.5  # of the full movement's cost: an easier form in a ladder; chosen
+EASIER_UNIT_MOST = 0.1  # of the capacity: one unit of an easier form, at the most; chosen: it would go ten times at least
 NO_REP_EFFORT = 0.2  # of the whole capacity: one round of a drill for somebody with no rep; chosen
 EASY_EFFORT = 0.4  # of race effort, on the machine; chosen
 LIGHTEST = 6  # measures that make the sequence lighter, see `warmup_build`; then it is left so, and says so

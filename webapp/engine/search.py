@@ -1,21 +1,18 @@
 """Finds break-ups a tired head can hold. Knows nothing of physiology: it is handed a cost.
 
-A plan is at most three tiers of equal sets with one rest each, sizes not growing, and a last set that may be larger. Written as
-a flat list `[size, count, rest, size, count, rest, ..., last]`, sizes in pieces of work, rest in seconds on a fixed grid.
-
-The search starts from steady plans with and without a larger opening set, takes for each the shortest rest that is feasible
-(found by bisection, the first sets of a tier on the next shorter rest where that fits), and descends from the best of them by small
-moves. All it evaluated is remembered; among plans near the best, the one easiest to remember wins.
+The search starts from steady plans with and without a larger opening set, takes for each the shortest rest that is feasible (more rest is
+never worse, so it is bracketed and bisected; the first sets of a tier on the next shorter rest where that fits), and descends from the best
+of them by small moves. All it evaluated is remembered; among plans near the best, the one easiest to remember wins.
 """
 
 import math
 
-from .parameters import REST_STEP_S, SAME_TIME, TWOS_TO_SINGLES, WHOLE_REST_S
+from .moves import count_moves, neighbour_rest, rest_moves, size_moves, split_moves
+from .parameters import SAME_TIME, TWOS_TO_SINGLES
+from .tiers import breaks, different_numbers, has_singles, plan_key, plan_rests, plan_sets, rest_grid, tiers_of
 from .units import whole
 
-TIERS = 3
 DESCENTS = 3  # how many starts are improved; chosen: a fourth gained under 0.1 % on the grid of the benchmark
-LONGEST_REST_S = 600
 LARGEST_STEADY = 0.7  # of the largest set allowed, up to which steady sizes are tried; chosen: none above was ever best ...
 FEW_SETS = 3  # ... but where so few of the largest sets do all the work; chosen
 OPENINGS = [0.7, 0.85, 1.0]  # of the largest set allowed
@@ -45,39 +42,6 @@ class Task:
         self.plans = []
 
 
-def rest_grid(least_rest_s: float) -> list[float]:
-    """Return the rests one can count, from `least_rest_s` up: whole seconds to 10 s, then multiples of 5 s. [s]"""
-    grid = [second for second in range(WHOLE_REST_S) if second >= least_rest_s - 1e-9]
-    for count in range(WHOLE_REST_S // REST_STEP_S, LONGEST_REST_S // REST_STEP_S + 1):
-        if count * REST_STEP_S >= least_rest_s - 1e-9:
-            grid.append(count * REST_STEP_S)
-    return grid
-
-
-def plan_sets(plan: list) -> list[int]:
-    """Return the sets of a flat plan, in pieces."""
-    sets = []
-    for tier in range(0, len(plan) - 1, 3):
-        for _ in range(plan[tier + 1]):
-            sets.append(plan[tier])
-    sets.append(plan[len(plan) - 1])
-    return sets
-
-
-def plan_rests(plan: list) -> list[float]:
-    """Return the rests of a flat plan, one fewer than its sets. [s]"""
-    rests = []
-    for tier in range(0, len(plan) - 1, 3):
-        for _ in range(plan[tier + 1]):
-            rests.append(plan[tier + 2])
-    return rests
-
-
-def plan_key(plan: list) -> str:
-    """Return a text that names the plan."""
-    return ",".join([str(int(number)) for number in plan])
-
-
 def allowed(task: Task, plan: list) -> bool:
     """Is the plan whole: does it fill the work, never grow before its last set, and stay within the largest set allowed?"""
     left = task.pieces
@@ -92,9 +56,16 @@ def allowed(task: Task, plan: list) -> bool:
         before = size
         left = left - size * count
     last = plan[len(plan) - 1]
-    if len(plan) > 4 and plan[len(plan) - 3] == 1 and last > before:  # a lone small set before a larger last one: nobody remembers why
-        return False
-    return last >= 1 and left == last and last <= task.largest(left)
+    return last >= 1 and left == last and last <= task.largest(left) and not has_lone_set(plan)
+
+
+def has_lone_set(plan: list) -> bool:
+    """Is there, after the opening, a single set of its own whose follower is not smaller? Nobody remembers why it should be there."""
+    for tier in range(3, len(plan) - 1, 3):
+        follower = plan[tier + 3] if tier + 3 < len(plan) else 0
+        if plan[tier + 1] == 1 and follower >= plan[tier]:
+            return True
+    return False
 
 
 def cost_of(task: Task, plan: list) -> float:
@@ -165,21 +136,6 @@ def start_from(task: Task, opening: int, size: int, last: int, index: int) -> in
     return index
 
 
-def tiers_of(tiers: list, last: int) -> list:
-    """Return the flat plan of these tiers, empty ones left out, neighbours with the same size and rest joined."""
-    plan = []
-    for tier in range(0, len(tiers), 3):
-        end = len(plan)
-        if tiers[tier + 1] < 1:
-            continue
-        if end > 0 and plan[end - 3] == tiers[tier] and plan[end - 1] == tiers[tier + 2]:
-            plan[end - 2] = plan[end - 2] + tiers[tier + 1]
-        else:
-            plan.extend(tiers[tier : tier + 3])
-    plan.append(last)
-    return plan
-
-
 def starts(task: Task):
     """Evaluate the unbroken set, and steady plans of every size until sizes stop being promising."""
     cost_of(task, [task.pieces])
@@ -224,127 +180,17 @@ def more_starts(task: Task, size: int, most: int, index: int):
             start_from(task, opening, size, size * (1 + extra), index - 1)
 
 
-def refilled(task: Task, plan: list, main: int) -> list:
-    """Return plans like this one whose tier at `main` is counted anew so that the work is filled again."""
-    last = plan[len(plan) - 1]
-    size = plan[main]
-    others = last
-    for tier in range(0, len(plan) - 1, 3):
-        if tier != main:
-            others = others + plan[tier] * plan[tier + 1]
-    left = task.pieces - others
-    if left < 0 or size < 1:
-        return []
-    count = left // size
-    over = left - count * size
-    made = [recounted(plan, main, count, last + over)]
-    if over > 0:
-        if last + over > size:
-            made.append(recounted(plan, main, count + 1, last + over - size))
-        if main > 0 and plan[1] == 1:
-            opened = recounted(plan, main, count, last)
-            opened[0] = opened[0] + over
-            made.append(opened)
-    return made
+def from_hint(task: Task, hint: list):
+    """Evaluate a hint with all its rests shifted along the grid, the least shift that can be done."""
 
+    def shifted(steps: int) -> list:
+        plan = hint[:]
+        for tier in range(0, len(plan) - 1, 3):
+            plan[tier + 2] = neighbour_rest(task.grid_s, max(task.grid_s[0], hint[tier + 2]), steps - HINT_SHIFTS)
+        return plan
 
-def recounted(plan: list, main: int, count: int, last: int) -> list:
-    """Return the plan with another count in one tier and another last set."""
-    tiers = plan[: len(plan) - 1]
-    tiers[main + 1] = count
-    return tiers_of(tiers, last)
-
-
-def longest_tier(plan: list) -> int:
-    """Return where the tier with the most sets begins."""
-    main = 0
-    for tier in range(0, len(plan) - 1, 3):
-        if plan[tier + 1] > plan[main + 1]:
-            main = tier
-    return main
-
-
-def neighbour_rest(task: Task, rest_s: float, steps: int) -> float:
-    """Return the rest `steps` along the grid, or the rest itself at its ends. [s]"""
-    index = task.grid_s.index(rest_s) + steps
-    return task.grid_s[max(0, min(len(task.grid_s) - 1, index))]
-
-
-def changed(plan: list, place: int, value: float) -> list:
-    """Return the plan with one number changed."""
-    other = plan[:]
-    other[place] = value
-    return other
-
-
-def rest_moves(task: Task, plan: list) -> list:
-    """Return the plan with one rest a step shorter or longer, and with one shorter while another is longer."""
-    made = []
-    for tier in range(0, len(plan) - 1, 3):
-        shorter = changed(plan, tier + 2, neighbour_rest(task, plan[tier + 2], -1))
-        made.append(shorter)
-        made.append(changed(plan, tier + 2, neighbour_rest(task, plan[tier + 2], 1)))
-        for other in range(0, len(plan) - 1, 3):
-            if other != tier:
-                made.append(changed(shorter, other + 2, neighbour_rest(task, plan[other + 2], 1)))
-    return made
-
-
-def size_moves(task: Task, plan: list) -> list:
-    """Return the plan with a size one up or down, its rest along with it or not, counts refilled."""
-    made = []
-    main = longest_tier(plan)
-    for tier in range(0, len(plan) - 1, 3):
-        for step in [-1, 1]:
-            sized = changed(plan, tier, plan[tier] + step)
-            made.extend(refilled(task, sized, main))
-            for rest_step in [-1, 1]:
-                rested = changed(sized, tier + 2, neighbour_rest(task, plan[tier + 2], rest_step))
-                made.extend(refilled(task, rested, main))
-    return made
-
-
-def count_moves(task: Task, plan: list) -> list:
-    """Return the plan with a count or the last set a little changed, the rest refilled."""
-    made = []
-    end = len(plan) - 1
-    main = longest_tier(plan)
-    for step in [-1, 1, -2, 2]:
-        if plan[end] + step >= 1:
-            made.extend(refilled(task, changed(plan, end, plan[end] + step), main))
-    for tier in range(0, end, 3):
-        if tier != main:
-            for step in [-1, 1]:
-                if plan[tier + 1] + step >= 1:
-                    made.extend(refilled(task, changed(plan, tier + 1, plan[tier + 1] + step), main))
-    return made
-
-
-def split_moves(task: Task, plan: list) -> list:
-    """Return the plan with a tier split in two, with another rest or a larger size on one side."""
-    made = []
-    if len(plan) > 3 * TIERS - 2:
-        return made
-    last = plan[len(plan) - 1]
-    for tier in range(0, len(plan) - 1, 3):
-        size = plan[tier]
-        count = plan[tier + 1]
-        rest = plan[tier + 2]
-        for early in [1, count // 3, count // 2, (2 * count) // 3]:
-            if 0 < early and early < count:
-                for step in [-1, 1]:
-                    other = neighbour_rest(task, rest, step)
-                    made.append(split(plan, tier, [size, early, other, size, count - early, rest], last))
-                    made.append(split(plan, tier, [size, early, rest, size, count - early, other], last))
-                larger = split(plan, tier, [size + 1, early, rest, size, count - early, rest], last)
-                if len(larger) > tier + 4:
-                    made.extend(refilled(task, larger, tier + 3))
-    return made
-
-
-def split(plan: list, main: int, two: list, last: int) -> list:
-    """Return the plan with the tier at `main` replaced by two."""
-    return tiers_of([] + plan[:main] + two + plan[main + 3 : len(plan) - 1], last)
+    cost_of(task, shifted(HINT_SHIFTS))
+    shortest_rest(task, shifted, 0, 6 * HINT_SHIFTS)
 
 
 def descend(task: Task, plan: list):
@@ -355,7 +201,7 @@ def descend(task: Task, plan: list):
     while improved and len(plan) > 1:
         improved = False
         for move in moves:
-            for other in move(task, plan):
+            for other in move(task.pieces, task.grid_s, plan):
                 cost = cost_of(task, other)
                 if cost < best - 1e-9:
                     best = cost
@@ -398,55 +244,6 @@ def find(task: Task, hints: list) -> list:
     if len(task.plans) > 0:
         descend(task, min(task.plans, key=by_cost)[1])
     return easiest(task)
-
-
-def from_hint(task: Task, hint: list):
-    """Evaluate a hint with all its rests shifted along the grid, the least shift that can be done."""
-
-    def shifted(steps: int) -> list:
-        plan = hint[:]
-        for tier in range(0, len(plan) - 1, 3):
-            plan[tier + 2] = neighbour_rest(task, max(task.grid_s[0], hint[tier + 2]), steps - HINT_SHIFTS)
-        return plan
-
-    cost_of(task, shifted(HINT_SHIFTS))
-    shortest_rest(task, shifted, 0, 6 * HINT_SHIFTS)
-
-
-def trimmed(plan: list, pieces: int) -> list:
-    """Return the plan cut down to the first `pieces` of its work, to be a hint for less."""
-    tiers = []
-    left = pieces - 1
-    for tier in range(0, len(plan) - 1, 3):
-        count = min(plan[tier + 1], left // plan[tier])
-        if count > 0:
-            tiers.extend([plan[tier], count, plan[tier + 2]])
-            left = left - plan[tier] * count
-    return tiers_of(tiers, left + 1)
-
-
-def different_numbers(plan: list) -> int:
-    """Return how many different sizes and rests a plan asks one to remember."""
-    numbers = []
-    for place in range(len(plan)):
-        if place == len(plan) - 1 or place - 3 * (place // 3) != 1:
-            name = ("r" if place - 3 * (place // 3) == 2 else "n") + str(int(plan[place]))
-            if name not in numbers:
-                numbers.append(name)
-    return len(numbers)
-
-
-def breaks(plan: list) -> int:
-    """Return how many rests a plan has."""
-    count = 0
-    for tier in range(0, len(plan) - 1, 3):
-        count = count + plan[tier + 1]
-    return count
-
-
-def has_singles(plan: list) -> bool:
-    """Does the plan ask for sets of one before its last?"""
-    return len(plan) > 1 and plan[len(plan) - 4] == 1
 
 
 def easiest(task: Task) -> list:

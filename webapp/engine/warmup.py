@@ -264,6 +264,7 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
             reasons.append({"code": "load_beyond_max", "movement": mover["movement"]})
         if mover["care"] != "none":
             reasons.append({"code": "instead_" + mover["care"], "movement": mover["movement"]})
+    reasons.extend(unloaded_reasons(case["movers"], made["steps"]))
     for step in made["steps"]:
         if step["code"] == "try_holds":
             reasons.append({"code": "hold_tried", "movement": step["movement"], "hold": step["hold"]})
@@ -275,6 +276,18 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
         reasons.append({"code": "warm_up_shortened", "usual_s": full["ends_s"] + duration(full["steps"])})
     for group in sorted(list(made["spares"].keys())):
         reasons.append({"code": "warm_up_lightened", "group": group})
+    return reasons
+
+
+def unloaded_reasons(movers: list, steps: list) -> list:
+    """Return which loaded movements are rehearsed without a load because this gym has none light enough."""
+    reasons = []
+    for mover in movers:
+        load_kg = mover["stint"]["load_kg"]
+        if load_kg is not None and load_kg > 0 and mover["care"] == "none":
+            own = [1 for step in steps if step["movement"] == mover["movement"] and step["name"] == mover["entry"]["name"] and step["load_kg"] is None]
+            if len(own) > 0:
+                reasons.append({"code": "nothing_light_enough", "movement": mover["movement"]})
     return reasons
 
 

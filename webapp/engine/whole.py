@@ -10,10 +10,11 @@ from .breath import Breath, rest
 from .parameters import BREATH_BREAK_S, SLOW_PRICE_S, SMALL_MAX
 from .quick import leads_alone, seconds_alone
 from .reserve import PAST_ONE, Effort, Fatigue, fresh, recover, twin
-from .search import Task, find, plan_rests, plan_sets
+from .search import Task, find
 from .segments import ALL_SLOTS, SLOTS, Segment, any_set
 from .simulate import NO_STEP, Course, run_sets, run_through
 from .stints import sides_of
+from .tiers import plan_rests, plan_sets
 
 BUDGET_PER_STINT = 1500  # evaluations; chosen: above what the largest case of the benchmark takes
 LONGEST_LEAD_S = 300
