@@ -20,8 +20,9 @@ def run(*arguments):
 
 
 def test_the_engine_keeps_to_the_subset():
-    """The engine as it is."""
-    assert build_engine() == build_engine(ENGINE)
+    """The engine as it is, module by module."""
+    module = build_engine(ENGINE)
+    assert all(f"function {name}(" in module for name in engine.__all__ if name != "EngineError")
 
 
 def test_same_text_every_time():

@@ -13,7 +13,8 @@
    or one list.
 6. Texts: `+` between texts, no formatting; `str(int(x))` is the one way from number to text.
 7. Indices are never negative but for a literal such as `a[-1]`, and neither an index nor a key may be missing; nothing is
-   divided by zero, no logarithm taken of it: Python would fail, the phone would not notice. No steps in slices, no assignment to slices, no del.
+   divided by zero, no logarithm taken of it: Python would fail, the phone would not notice. No steps in slices, no assignment
+   to slices, no del.
 8. Keys of dicts are texts; the order of a dict decides nothing. List comprehensions only. Dicts are joined as
    `{**a, "key": value}`.
 9. Functions: defaults are constants; keyword-only parameters become positional on the phone, in the order written; keywords
