@@ -103,6 +103,39 @@ def test_ticks_of_the_warm_up_are_kept(phone):
     assert phone.locator("[data-step] input").first.is_checked()
 
 
+def test_screen_is_kept_on_where_it_is_read_from_afar(new_page, class_links):
+    page = new_page()
+    page.add_init_script("""globalThis.asked = 0; navigator.wakeLock.request = async () => { asked += 1; return new EventTarget(); };""")
+    open_class(page, class_links[0])
+    assert page.evaluate("() => asked") == 0
+    for screen in ("warm-up", "card"):
+        before = page.evaluate("() => asked")
+        go_to(page, screen)
+        assert page.evaluate("() => asked") == before + 1
+
+
+def test_each_step_beeps_once_if_wished(new_page, class_links):
+    """The clock is the test's own; a tone is counted where it is made."""
+    page = new_page()
+    page.clock.install()
+    page.add_init_script("""
+        globalThis.tones = 0;
+        const make = AudioContext.prototype.createOscillator;
+        AudioContext.prototype.createOscillator = function () { tones += 1; return make.call(this); };
+    """)
+    open_class(page, class_links[0])
+    go_to(page, "warm-up")
+    page.click("[data-warm-up-start]")
+    page.click("[data-warm-up-sound]")
+    page.clock.run_for(200)
+    assert page.evaluate("() => tones") == 1
+    for _minute in range(8):
+        page.clock.run_for(60_000)
+    step = page.eval_on_selector_all('[data-step=""]', "all => all.findIndex(one => one.hasAttribute('aria-current'))")
+    assert step >= 1
+    assert page.evaluate("() => tones") == 1 + step
+
+
 def test_countdown_survives_a_reload(phone):
     go_to(phone, "warm-up")
     phone.click("[data-warm-up-start]")

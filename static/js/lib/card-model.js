@@ -1,7 +1,7 @@
 /** What the floor card says, once, for the screen, paper and the saved picture. */
 import { clock, load, number, span } from "./format.js";
 import { byRounds, counted } from "./tiers.js";
-import { _, amount, holdName, movementName, ngettext, say } from "./words.js";
+import { _, amount, breathCount, holdName, movementName, say } from "./words.js";
 import { headline } from "./headline.js";
 
 const MOST_CUE_WORDS = 4;
@@ -23,7 +23,7 @@ function oneGo(block) {
 function restLine(block) {
   const rests = [...new Set((block.rests_s ?? []).filter((rest_s) => rest_s > 0))];
   if (rests.length === 0) return null;
-  if (rests.length === 1) return _("rest {time}, {breaths}", { time: span(rests[0]), breaths: ngettext("{n} breath", "{n} breaths", block.rests_breaths[0]) });
+  if (rests.length === 1) return _("rest {time}, {breaths}", { time: span(rests[0]), breaths: breathCount(block.rests_breaths[0]) });
   return _("rest {first}, then {then}", { first: span(rests[0]), then: rests.slice(1).map(span).join(", ") });
 }
 

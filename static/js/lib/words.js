@@ -74,3 +74,5 @@ export function amount(n, unit, units = state.units) {
   if (unit === "s") return ngettext("{n} second", "{n} seconds", n);
   return ngettext("{n} rep", "{n} reps", n);
 }
+
+export const breathCount = (n) => ngettext("{n} breath", "{n} breaths", n);

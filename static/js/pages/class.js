@@ -3,6 +3,7 @@ import { find } from "../lib/dom.js";
 import { OVERTAKEN, ask } from "../lib/engine.js";
 import { gatherNumbers } from "../lib/numbers.js";
 import { Session } from "../lib/session.js";
+import { keepScreenOn, letScreenSleep } from "../lib/wakelock.js";
 import { loadWords, useUnits, _ } from "../lib/words.js";
 import { Card } from "../ui/card.js";
 import { HeatScreen } from "../ui/heat.js";
@@ -10,7 +11,7 @@ import { Notices } from "../ui/notices.js";
 import { showNumbers } from "../ui/numbers.js";
 import { PlanView } from "../ui/plan-view.js";
 import { Screens } from "../ui/screens.js";
-import { WarmUp, minutesForWarmUp } from "../ui/warm-up.js";
+import { WarmUp } from "../ui/warm-up.js";
 import { goOffline } from "../ui/going-offline.js";
 import { shortScore } from "../ui/plan-head.js";
 
@@ -22,9 +23,11 @@ const notices = new Notices(find("notices"));
 
 const WHO = ["option", "division", "level", "units"];           // change which questions there are, or how they look
 const PLAN = [...WHO, "answers", "style"];                      // change the plan
-const WARM_UP = [...PLAN, "heat"];
+const NUMBERS = [...WHO, "answers", "heat"];                   // change which questions are asked next
+const WARM_UP = [...PLAN, "heat", "warmUp"];
 
 const session = new Session(workout, code, () => notices.show("storage", _("This phone would not save your numbers: its storage is full or closed to us. The plan works; write down what matters."), { tone: "warn" }));
+const READ_FROM_AFAR = ["warm-up", "card"];                     // the screen stays on, and nothing may reload under it
 const MOST_TURNS = 3;
 let questions = [];
 
@@ -51,7 +54,8 @@ async function renewPlan(parts) {
 }
 
 async function renewWarmUp(parts) {
-  const warm_up_min = minutesForWarmUp(session.state.heat, Date.now());
+  const { heat, warmUp } = session.state;
+  const warm_up_min = warmUp?.for_ms === (heat?.at_ms ?? null) ? warmUp?.minutes ?? null : null;
   const answer = await ask("warm-up", "warm_up", workout, numbers(), session.settings({ warm_up_min }));
   if (answer !== OVERTAKEN && !answer.error) parts.warmUp.show(answer);
 }
@@ -60,7 +64,7 @@ function answerChanges(parts) {
   session.listen(async (names) => {
     const any = (list) => list.some((name) => names.has(name));
     if (names.has("units")) useUnits(session.athlete.units);
-    if (any(WARM_UP)) await renewQuestions(any([...WHO, "heat"]));
+    if (any(NUMBERS)) await renewQuestions(any([...WHO, "heat"]));
     if (any(PLAN)) await renewPlan(parts);
     if (any(WARM_UP)) await renewWarmUp(parts);
   });
@@ -75,6 +79,8 @@ function sayIfChanged() {
 
 function opened(parts, name) {
   parts.warmUp.open(name === "warm-up");
+  if (READ_FROM_AFAR.includes(name)) keepScreenOn();
+  else letScreenSleep();
   if (name === "heat") parts.heat.show();
   if (name === "card") parts.card.fit();
 }
@@ -103,7 +109,7 @@ async function start() {
   answerChanges(parts);
   page.dataset.ready = "";
   await renewWarmUp(parts);
-  await goOffline({ code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "), notices, saved: find("saved"), busy: () => ["warm-up", "card"].includes(document.body.dataset.at) });
+  await goOffline({ code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "), notices, saved: find("saved"), busy: () => READ_FROM_AFAR.includes(document.body.dataset.at) });
 }
 
 addEventListener("beforeprint", () => document.querySelectorAll("details").forEach((one) => { one.open = true; }));

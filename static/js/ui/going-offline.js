@@ -30,6 +30,7 @@ export async function goOffline(page) {
   const { code, title, languages, notices, saved, busy } = page;
   if (isInsideAnotherApp(navigator.userAgent, navigator.standalone)) notices.show("inside", _("You are inside another app, which may forget this page. Open it in your own browser: use the app’s menu, “Open in browser”."), { tone: "warn" });
   remember(code, title).catch(() => {});
+  navigator.storage?.persist?.().catch(() => {});  // a wish only: many browsers decide by themselves
   sayWhatServerSays(page);
   if (!("serviceWorker" in navigator)) return;
   try {

@@ -2,11 +2,11 @@
 import { el } from "../lib/dom.js";
 import { clock, load, number, span } from "../lib/format.js";
 import { byRounds, counted, tiers } from "../lib/tiers.js";
-import { _, amount, holdName, movementName, ngettext, say } from "../lib/words.js";
+import { _, amount, breathCount, holdName, movementName, say } from "../lib/words.js";
 
 const MOST_NUMERALS = 14;  // more sets than this are read better counted together
 
-const restText = (rest_s, breaths) => _("rest {time}, {breaths}", { time: span(rest_s), breaths: ngettext("{n} breath", "{n} breaths", breaths) });
+const restText = (rest_s, breaths) => _("rest {time}, {breaths}", { time: span(rest_s), breaths: breathCount(breaths) });
 
 /** The tiers in words, for a screen reader and for whoever would rather read: "8, then 5 sets of 6, rest 12 s, 4 breaths". */
 export function setsInWords(block) {

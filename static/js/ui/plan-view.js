@@ -1,7 +1,7 @@
 /** The plan screen: asks the engine, shows the answer at once, then fills in the comparisons one by one. */
 import { el, find, refill } from "../lib/dom.js";
 import { OVERTAKEN, ask } from "../lib/engine.js";
-import { say } from "../lib/words.js";
+import { _, say } from "../lib/words.js";
 import { curve } from "./curve.js";
 import { optionsTable, styleChoice } from "./options-table.js";
 import { planBlocks } from "./plan-blocks.js";
@@ -39,7 +39,8 @@ export class PlanView {
   }
 
   #refuse(error) {
-    refill(find("plan-head", this.root), el("p", { class: "notice notice--warn" }, say(error)));
+    refill(find("plan-head", this.root), el("p", { class: "notice notice--warn" }, say(error), " ", el("a", { href: "#numbers" }, _("My numbers"))));
+    for (const part of ["plan-body", "plan-why"]) refill(find(part, this.root));
   }
 
   #show(plan) {

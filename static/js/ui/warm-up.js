@@ -2,21 +2,11 @@
 import { el, find, refill, write } from "../lib/dom.js";
 import { beep, wakeSound } from "../lib/beeps.js";
 import { clock, timeOfDay } from "../lib/format.js";
-import { minutesLeft } from "../lib/heat.js";
-import { place, untilNextSecond_ms } from "../lib/warmup-clock.js";
-import { keepScreenOn, letScreenSleep } from "../lib/wakelock.js";
+import { allot, countsBackFrom, place, startNow, untilNextSecond_ms } from "../lib/warmup-clock.js";
 import { _, ngettext } from "../lib/words.js";
 import { heatLine } from "./heat.js";
 import { planWarnings, whyList } from "./plan-notes.js";
 import { stepLine, stepList } from "./warm-up-steps.js";
-
-const NO_SHORTENING_MIN = 45;  // with more time than this the usual length fits
-
-/** Minutes there are for warming up when the heat is near; null when there is time for all of it. */
-export function minutesForWarmUp(heat, now_ms) {
-  const left = minutesLeft(heat, now_ms);
-  return left === null || left < 0 || left > NO_SHORTENING_MIN ? null : left;
-}
 
 export class WarmUp {
   #session;
@@ -50,29 +40,28 @@ export class WarmUp {
     this.#tick();
   }
 
-  /** Run the countdown only while its screen is open. */
+  /** Run the countdown only while its screen is open; the first opening for a heat fixes the time there is for it. */
   open(isOpen) {
     this.isOpen = isOpen;
-    if (isOpen) keepScreenOn();
-    else letScreenSleep();
+    const { warmUp } = this.#session.state;
+    const heat_ms = this.#heat_ms;
+    if (isOpen && heat_ms !== null && warmUp?.for_ms !== heat_ms) this.#session.change({ warmUp: allot(heat_ms, Date.now()) });
     this.#tick();
   }
 
-  /** With no heat, or a wish to begin earlier, the sequence runs from this moment. */
   #start() {
-    const started = this.#session.state.warmUp?.heat_ms;
-    this.#session.change({ warmUp: started ? null : { heat_ms: Date.now() + (this.#steps[0]?.at_s ?? 0) * 1000 } });
+    const running = this.#session.state.warmUp?.anchor_ms;
+    const now_ms = Date.now();
+    this.#session.change({ warmUp: running ? allot(this.#heat_ms, now_ms) : startNow(this.#heat_ms, now_ms, this.#steps[0]?.at_s ?? 0) });
     this.#tick();
   }
 
-  get heat_ms() {
-    return this.#session.state.warmUp?.heat_ms ?? this.#session.state.heat?.at_ms ?? null;
-  }
+  get #heat_ms() { return this.#session.state.heat?.at_ms ?? null; }
 
   #tick() {
     clearTimeout(this.#timer);
     if (!this.isOpen || document.hidden) return;
-    const at = place(this.#steps, this.heat_ms, Date.now());
+    const at = place(this.#steps, countsBackFrom(this.#session.state.warmUp, this.#heat_ms, Date.now()), Date.now());
     this.#draw(at);
     if (at.index !== this.#last) this.#entered(at);
     this.#timer = setTimeout(() => this.#tick(), at.left_s === null ? 5000 : untilNextSecond_ms(Math.abs(at.left_s)));
@@ -81,7 +70,7 @@ export class WarmUp {
   /** A new step: told once, beeped once; steps slept through are not beeped after. */
   #entered(at) {
     const step = this.#steps[at.index];
-    if (this.#last >= 0 && this.#sound) beep();
+    if (this.#last >= 0 && at.index === this.#last + 1 && this.#sound) beep();
     this.#last = at.index;
     if (step) find("warm-up-says", this.root).textContent = stepLine(step, this.#session.athlete.units);
     this.root.querySelectorAll('[data-step=""]').forEach((node, index) => {
@@ -92,7 +81,7 @@ export class WarmUp {
 
   #draw(at) {
     write(find("warm-up-heat", this.root), heatLine(this.#session.state.heat));
-    find("warm-up-start", this.root).textContent = this.#session.state.warmUp ? _("Stop the countdown") : _("Start now");
+    find("warm-up-start", this.root).textContent = this.#session.state.warmUp?.anchor_ms ? _("Stop the countdown") : _("Start now");
     const parts = { unset: () => this.#unset(), before: () => this.#before(at), running: () => this.#running(at), over: () => this.#over(at) };
     this.now.dataset.phase = at.phase;
     this.now.replaceChildren(...parts[at.phase]());
