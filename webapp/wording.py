@@ -103,6 +103,87 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "number_guessed": N_("We took a usual number for {movement}. Yours makes the plan fit you."),
 }
 
+# --- The warm-up ---
+WORDS |= {
+    # What it refuses
+    "age_out_of_range": N_("This age is outside what a warm-up can be made for: {value}."),
+    "free_bad": N_("Say yes or no: is it free?"),
+    "height_out_of_range": N_("This height is outside what a warm-up can be made for: {value}."),
+    "humidity_out_of_range": N_("Humidity goes from 0 to 100 %: {value} cannot be."),
+    "machines_bad": N_("The list of machines cannot be read."),
+    "minutes_out_of_range": N_("These minutes are outside what a warm-up can be made for: {value}."),
+    "room_out_of_range": N_("This temperature is outside what a warm-up can be made for: {value}."),
+    "sore_bad": N_("The list of sore parts cannot be read."),
+    # Steps without a drill of the library
+    "breathe": N_("Stand easy, breathe out long"),
+    "carry_sides": N_("Walk with a light load at your side, then the other side"),
+    "chalk": N_("Chalk your hands, tie your shoes"),
+    "change_over_rehearsal": N_("Once through the change-over: {movement} to {to_movement}"),
+    "easy_bike": N_("Bike, easy"),
+    "easy_row": N_("Row, easy"),
+    "easy_run": N_("Run, easy"),
+    "hold_front": N_("Hold a light load high in front, elbows up, each side"),
+    "hold_hinge": N_("Bend at the hips and stand up, slowly, with a light load"),
+    "hold_overhead": N_("Walk with a light load overhead, each side"),
+    "hold_split": N_("Sink into a long step and rise, with a light load, each side"),
+    "hold_squat": N_("Sit into the squat and rise, slowly, with a light load"),
+    "jog": N_("Jog"),
+    "keep_warm": N_("Keep warm: walk, layers on"),
+    "lane_check": N_("Look at your lane: loads, marks, where you turn"),
+    "quick_feet": N_("Quick feet on the spot"),
+    "quick_hands": N_("Quick punches into the air"),
+    "shake_out": N_("Shake arms and legs loose"),
+    "stretch_short": N_("A short stretch, moving in and out"),
+    "try_holds": N_("Try the ways of holding it: {movement}"),
+    "walk_and_swing": N_("Walk briskly, arms swinging"),
+    # What to think of
+    "a_little_brisker": N_("A little brisker, breathing deeper."),
+    "instead_no_bar": N_("In place of {movement}: no bar is free."),
+    "instead_no_wall": N_("In place of {movement}: no wall is free."),
+    "instead_sore": N_("Light, because you are sore. {movement}: stop if it hurts, and tell the coach."),
+    "instead_upright": N_("In place of {movement}: you stay the right way up today."),
+    "layers_on": N_("Keep your layers on until you are warm."),
+    "race_rhythm": N_("As fast as in the heat, and stop while it is easy."),
+    "smooth_and_easy": N_("Smooth and easy."),
+    "take_turns": N_("Take turns on the lane."),
+    "talk_easily": N_("Easy enough to talk."),
+    # Why it is as it is
+    "age_longer": N_("A minute more of easy work, for your age."),
+    "called_early": N_("Called early: only what matters most, at once."),
+    "cold_longer": N_("The room is cold ({room_c} °C): more easy minutes, layers on."),
+    "heat_slipped_repeat": N_("The heat slipped by {slipped_s}: keep warm, then the last part once more, in three minutes."),
+    "heat_slipped_wait": N_("The heat slipped by {slipped_s}: keep warm until then."),
+    "hold_tried": N_("{movement}: try each hold, then take this one: {hold}."),
+    "hot_shorter": N_("The room feels like {feels_c} °C: fewer easy minutes."),
+    "lane_shared": N_("{people} people share your lane, so the steps leave time to take turns."),
+    "limiting_dose": N_("{movement}: no more than {reps} at a time here, to keep it fresh."),
+    "limiting_no_rep": N_("{movement}: drills that lead up to it, no tries before the heat."),
+    "load_beyond_max": N_("{movement}: the load of the workout may be more than you can lift, so the warm-up stays well below it."),
+    "machine_avoid": N_("Leave this one alone now: {machine}. It tires what you need most: {group}."),
+    "machine_light": N_("Warm up here: {machine}. It uses what you need most ({group}), so keep it easy."),
+    "machine_spares": N_("Warm up here: {machine}. It spares what you need most: {group}."),
+    "morning_longer": N_("A minute more of easy work, because it is early."),
+    "no_machine_jog": N_("No machine needed: get warm on your feet."),
+    "nothing_light_enough": N_("{movement}: nothing light enough here, so move without a load."),
+    "start_later": N_("You have time: start {starts_s} before the heat."),
+    "strain_longer": N_("A minute more of easy work, and lower heights first, because you strain easily."),
+    "the_bike": N_("the bike"),
+    "the_row": N_("the rower"),
+    "the_run": N_("an easy run"),
+    "warm_up_lightened": N_("Made lighter, so that you start rested: {group}."),
+    "warm_up_shortened": N_("Shortened to the time there is; the usual one takes {usual_s}."),
+    # What to mind
+    "heat_care": N_("It is hot: drink as you like, stay in the shade, and stop when you feel unwell."),
+    "heat_danger": N_("It is dangerously hot. Ask the coach whether the heat goes ahead; stop at once when dizzy, sick or confused."),
+    "mat_under_head": N_("A mat under the head for everything upside down."),
+    "no_kick_up_dizzy": N_("No kick-up when you are dizzy or see spots: sit down and tell the coach."),
+    "sore_care": N_("If something hurts more as you warm up, stop and ask the coach; with pain that is new or sharp, do not start."),
+    "two_metres_clear": N_("Two metres clear all round before you go upside down."),
+    "warm_up_emergency": N_("Hardly any time: only the essentials. Open the workout slower than planned."),
+    "warm_up_tires": N_("Even this warm-up takes something out of you: {group}. Leave out what feels heavy."),
+    "warm_up_too_short": N_("Too little time to warm up properly. Begin the workout easily, or ask for a later heat."),
+}
+
 GROUPS = {
     "push": N_("pressing muscles"),
     "pull": N_("pulling muscles"),
@@ -140,7 +221,9 @@ def number(value, places=1):
 
 
 def _shown(name, value, names):
-    if name == "movement":
+    if isinstance(value, dict):
+        return say(value, names)
+    if name.endswith("movement"):
         return gettext(names.get(value, value))
     if name == "group":
         return gettext(GROUPS[value])

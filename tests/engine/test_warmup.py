@@ -108,7 +108,7 @@ def test_the_machine_spares_the_limiting_muscles_and_the_one_to_avoid_is_named()
     assert result["checks"]["limiting_movement"] == "pull-up"
     assert of(result, phase="get_warm")[0]["movement"] == "bike"
     avoid = [reason for reason in result["reasons"] if reason["code"] == "machine_avoid"][0]
-    assert avoid["machine_movement"] == "row" and avoid["group"] == "pull"
+    assert avoid["machine"] == {"code": "the_row"} and avoid["group"] == "pull"
 
 
 def test_without_a_machine_one_jogs():
@@ -140,7 +140,7 @@ def test_holds_are_tried_one_is_chosen_and_the_change_over_rehearsed_once():
     tried = of(result, code="try_holds")
     assert len(tried) == 1 and tried[0]["hold"] in tried[0]["holds"] and len(tried[0]["holds"]) >= 2
     change = of(result, code="change_over_rehearsal")
-    assert len(change) == 1 and change[0]["movement"] != change[0]["to"]
+    assert len(change) == 1 and change[0]["movement"] != change[0]["to_movement"]
 
 
 def test_loosening_is_active_and_begins_with_a_light_load_on_both_sides():

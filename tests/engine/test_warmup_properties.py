@@ -13,7 +13,7 @@ CHUNKS = 8
 PHASES = ["get_warm", "loosen", "build", "burst", "settle"]
 KEYS = {
     "phase", "movement", "name", "code", "amount", "unit", "load_kg", "label", "side", "round", "at_s", "seconds", "cue", "optional",
-    "needs_partner", "instead", "piece", "height_m", "to", "holds", "hold",
+    "needs_partner", "instead", "piece", "height_m", "to_movement", "holds", "hold",
 }  # fmt: skip
 AMOUNTS = {"reps": [9, 20, 40], "m": [20, 100, 400], "cal": [10, 25], "s": [30, 90]}
 PEOPLE = [{"sore": ["shoulder"]}, {"sore": ["legs"]}, {"strain_prone": ["calf"]}, {"inverted_ok": False}, {"inverted_ok": True}, {"age": 61}, {}, {}]

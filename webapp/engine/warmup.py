@@ -267,7 +267,7 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
     reasons.extend(unloaded_reasons(case["movers"], made["steps"]))
     for step in made["steps"]:
         if step["code"] == "try_holds":
-            reasons.append({"code": "hold_tried", "movement": step["movement"], "hold": step["hold"]})
+            reasons.append({"code": "hold_tried", "movement": step["movement"], "hold": hold_name(case["movers"], step)})
     if day["called_s"] is not None:
         reasons.append({"code": "called_early"})
     elif made["level"] == full["level"] and day["minutes_s"] is not None and day["slipped_s"] <= 0 and day["minutes_s"] - day["late_s"] - starts_s >= LATER_FROM_S:
@@ -277,6 +277,15 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
     for group in sorted(list(made["spares"].keys())):
         reasons.append({"code": "warm_up_lightened", "group": group})
     return reasons
+
+
+def hold_name(movers: list, step: dict) -> str | None:
+    """Return the library's name of the hold a step has chosen."""
+    for mover in movers:
+        for hold in mover["entry"]["holds"]:
+            if mover["movement"] == step["movement"] and hold["key"] == step["hold"]:
+                return hold["name"]
+    return None
 
 
 def unloaded_reasons(movers: list, steps: list) -> list:

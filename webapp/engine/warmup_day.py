@@ -31,6 +31,7 @@ from .parameters import (
     SLIP_FOR_REPEAT_S,
     SORE_GROUPS,
 )
+from .units import whole
 from .warmup_loads import rack_of
 
 LONGEST_WAIT_S = 86400.0
@@ -115,7 +116,7 @@ def feel_room(day: dict, settings: dict):
     day["category"] = heat_category(feels_c)
     day["easy_share"] = EASY_SHARE_IN_HEAT[day["category"]]
     if day["category"] != "usual":
-        day["reasons"].append({"code": "hot_shorter", "feels_c": feels_c})
+        day["reasons"].append({"code": "hot_shorter", "feels_c": whole(feels_c)})
         if day["category"] != "caution":
             day["warnings"].append({"code": "heat_danger" if day["category"] == "danger" else "heat_care"})
     elif room_c < COOL_C:

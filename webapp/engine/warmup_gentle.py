@@ -27,7 +27,7 @@ def warm_step(phase: str, name: str | None, code: str | None, seconds: float) ->
     return {
         "phase": phase, "movement": None, "name": name, "code": code, "amount": None, "unit": None, "load_kg": None, "label": None,
         "side": None, "round": None, "at_s": 0.0, "seconds": seconds, "cue": None, "optional": False, "needs_partner": False,
-        "instead": None, "piece": None, "height_m": None, "to": None, "holds": [], "hold": None,
+        "instead": None, "piece": None, "height_m": None, "to_movement": None, "holds": [], "hold": None,
     }  # fmt: skip
 
 
@@ -55,9 +55,9 @@ def choose_machine(movers: list, limiting: dict, day: dict) -> dict:
     for machine in day["machines"]:
         if machine_load(machine, limiting, movers, day) > machine_load(worst, limiting, movers, day) + 1e-9:
             worst = machine
-    reasons = [{"code": "machine_spares" if spares else "machine_light", "machine_movement": best, "group": group}]
+    reasons = [{"code": "machine_spares" if spares else "machine_light", "machine": {"code": "the_" + best}, "group": group}]
     if worst != best and MACHINE_SHARES[worst].get(group, 0.0) > SPARED_SHARE and worst != limiting["movement"]:
-        reasons.append({"code": "machine_avoid", "machine_movement": worst, "group": group})
+        reasons.append({"code": "machine_avoid", "machine": {"code": "the_" + worst}, "group": group})
     return {"movement": best, "code": "easy_" + best, "reasons": reasons}
 
 

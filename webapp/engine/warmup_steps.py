@@ -185,7 +185,7 @@ def change_over(case: dict, movers: list) -> list:
         return []
     step = warm_step("build", None, "change_over_rehearsal", REHEARSAL_S)
     step["movement"] = pair[0]["movement"]
-    step["to"] = pair[1]["movement"]
+    step["to_movement"] = pair[1]["movement"]
     return [step]
 
 
