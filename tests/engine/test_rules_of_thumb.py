@@ -194,7 +194,6 @@ def test_the_hold_spares_what_comes_next(movement, upcoming, group):
     assert chosen["hold_reason"] == {"code": "hold_spares", "group": group}
 
 
-@pytest.mark.xfail(strict=True, reason="blocks are broken up one after the other: an early one is not paced for what it costs later")
 def test_an_early_block_is_paced_for_what_it_costs_later():
     """Twenty presses in fives and fifty handstand push-ups in threes, always 20 s: no quicker than the plan may be, and keeps 0.30 back."""
     made = workout([block("strict-press", 20, load_kg=35), block("handstand-push-up", 50)])

@@ -45,7 +45,7 @@ def any_plan(rng):
 
 def both_ways(fatigue, segment, sets, rests_s, gain, ceiling):
     """Seconds by the inner loop and by the simulation, inf where it fails."""
-    quick_s = seconds_alone(fatigue, segment, sets, rests_s, gain, ceiling)
+    quick_s = seconds_alone(fatigue, segment, sets, rests_s, gain, ceiling, 0.0)
     course = run_sets(fatigue, segment, sets, rests_s, gain, ceiling)
     return quick_s, course.seconds if course.failed_at == NO_STEP else math.inf
 
@@ -87,10 +87,22 @@ def test_changing_sides_out_of_breath_is_nearly_the_simulation():
     assert differ <= 3
 
 
+def test_the_price_is_for_the_slow_fatigue_left():
+    """What the blocks to come will pay: 450 s for all of it, hand arithmetic on the simulation's end state."""
+    rng = random.Random(14)
+    for _ in range(50):
+        fatigue, segment = one_group(rng)
+        sets, rests_s = [2, 2, 2], [15, 15]
+        bare_s = seconds_alone(fatigue, segment, sets, rests_s, SLOW_GAIN, PAST_ONE, 0.0)
+        priced_s = seconds_alone(fatigue, segment, sets, rests_s, SLOW_GAIN, PAST_ONE, 450.0)
+        if run_sets(fatigue, segment, sets, rests_s, SLOW_GAIN).failed_at == NO_STEP:
+            assert priced_s - bare_s == pytest.approx(450 * fatigue.slow[0], rel=1e-6)
+
+
 def test_the_inner_loop_changes_nothing():
     fatigue, segment = one_group(random.Random(3))
     before = (list(fatigue.quick), list(fatigue.slow))
-    seconds_alone(fatigue, segment, [3, 3, 3], [20, 20], SLOW_GAIN, PAST_ONE)
+    seconds_alone(fatigue, segment, [3, 3, 3], [20, 20], SLOW_GAIN, PAST_ONE, 0.0)
     assert (fatigue.quick, fatigue.slow) == before
 
 
