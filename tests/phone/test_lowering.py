@@ -111,7 +111,8 @@ def test_local_names_have_the_kind_of_all_their_values(engine_of):
 
 def test_attributes_of_classes_have_kinds(engine_of):
     """From what __init__ gives them."""
-    pair = "class Pair:\n    def __init__(self, xs: list[float], n):\n        self.xs = xs\n        self.n = n\n        self.at = 0\n\n\n"
+    pair = "class Pair:\n    def __init__(self, xs: list[float], n):\n"
+    pair = pair + "        self.xs = xs\n        self.n = n\n        self.at = 0\n\n\n"
     text = pair + "def f(pair: Pair):\n    return [pair.xs[0] + pair.xs[1], pair.n + pair.n, pair.at * pair.at]\n"
     found = emitted(engine_of, text)
     assert "[pair.xs[0] + pair.xs[1], rt_add(pair.n, pair.n), pair.at * pair.at]" in found
