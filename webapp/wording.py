@@ -83,8 +83,14 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "paced_in_sets": N_("Your breath would last, but the {group} would not: break it before they give out."),
     "be_there_by": N_("Be at block {block}, {movement}, by {at_s}."),
     "decided_at": N_("It is decided at block {block}: {movement}. What gives out first there: {group}."),
+    "test_narrows": N_("Test your largest set at {movement}: the range shrinks to {to_fraction} of what it is."),
     "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
     # What to mind beside the plan
+    # Which option
+    "option_prescribed": N_("As prescribed suits you: you get through it, or through most of it."),
+    "option_prescribed_ranks": N_("As prescribed ranks above every scaled score, so even a part of it counts. For training, scaled gives you more."),
+    "option_scaled": N_("Scaled gives you more to do here, and a ranking of its own."),
+    "option_only": N_("There is one option here."),
     # Other shapes than for time
     "attempts_rise": N_("{count} attempts, from {first_kg} up, with {rest_s} between them."),
     "interval_breaks": N_("Interval {interval} no longer fits, by {over_s}. From there do {keep_fraction} of the work and keep the clock."),

@@ -13,6 +13,7 @@ from .breakups import break_up, judge_break_up, reps_over_sets
 from .errors import EngineError
 from .judge import judge
 from .learn import learn
+from .options import options
 from .planner import plan
 from .questions import questions
 from .replan import replan
@@ -26,6 +27,7 @@ __all__ = [
     "judge",
     "judge_break_up",
     "learn",
+    "options",
     "plan",
     "questions",
     "replan",

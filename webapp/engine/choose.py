@@ -4,6 +4,7 @@ import math
 
 from .draws import draw_people, fail_share, outcomes
 from .layout import as_given, factors_for, lay_out
+from .narrow import narrowing
 from .pacing import paced_for_breath
 from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD
 from .prepare import Case
@@ -20,6 +21,7 @@ def best_layout(case: Case, cap_s: float | None, arrange) -> dict:
     layout = chosen(layouts, case.wanted["style"])
     feel(people, case.stints, layout, slower_per_caution(layouts, case))
     layout["felt"] = outcomes(layout["stints"], layout["breakups"], people, cap_s)
+    layout["narrow"] = narrowing(case.stints, people, layout["felt"])
     return layout
 
 

@@ -234,3 +234,7 @@ ATTEMPT_REST_S = 150.0  # s between attempts where time allows; 2 to 4 minutes n
 ATTEMPT_SECONDS = 25.0  # s, set-up and lift; chosen
 ONE_REP_MAX_SD = 0.04  # of the logarithm, from day to day and for the number told; chosen
 ONE_REP_MAX_DEFAULT_SD = 0.15  # filled from the level; chosen
+
+# --- Advice --------------------------------------------------------------------------------------
+NARROWS = 0.8  # a test that leaves more than this share of the band is not worth proposing; chosen
+MUCH_DONE = 0.75  # share of an option's count from which it is worth taking though the cap finds you; chosen

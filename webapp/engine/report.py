@@ -42,7 +42,8 @@ def report(case: Case, layout: dict, likely: dict) -> dict:
         "deciding": None if where < 0 else {"block": stints[where]["block"], "round": stints[where]["round"], "start_s": course["stints"][where]["start_s"]},
         "filled": filled_of(stints),
     }
-    made["reasons"] = plan_reasons(made, stints, where)
+    made["narrow"] = layout["narrow"]
+    made["reasons"] = plan_reasons(made, stints, where) + layout["narrow"][:1]
     made["warnings"] = plan_warnings(workout, made, stints, cap_s)
     made["basis"] = {
         "stints": stints,

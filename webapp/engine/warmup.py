@@ -47,14 +47,17 @@ def warm_up(workout: dict, numbers: dict, settings: dict) -> dict:
 
     Parameters
     ----------
-    workout, numbers, settings : as DEVELOPERS.md, "Shapes", has them. Beside the settings of a plan: warm_up_min, minutes there are before the
-    heat [min]; room_c [°C]; humidity_percent [%]; rack; machines; lane_shared_by; and wall_free, bar_free, late_by_s, slipped_by_s,
-    called_early [s].
+    workout, numbers, settings : as for a plan. Of the settings, all optional, it also reads:
+        warm_up_min, minutes there are before the heat [min]; late_by_s, how late the athlete begins; slipped_by_s, how much later the heat
+        starts than the athlete warmed up for; called_early, seconds left when called now [s]
+        room_c [°C]; humidity_percent [%]; heat_start, for its hour alone
+        rack, lists balls_kg, bars_kg, boxes_m, dumbbells_kg, kettlebells_kg, plates_kg (each size as many pairs as needed), sandbags_kg;
+        machines, of row, bike and run, [] for none; lane_shared_by, people on the lane; wall_free, bar_free, whether one can be used
 
     Returns
     -------
-    dict : steps, each ending where the next begins but for optional ones; starts_s and ends_s, before the heat [s]; checks; reasons and
-    warnings, codes with parameters.
+    dict : steps, as `warmup_gentle` describes them, each ending where the next begins but for optional ones; starts_s and ends_s, before the
+    heat [s]; checks, from `warmup_check`, with what was kept; reasons and warnings, codes with parameters.
 
     Raises
     ------

@@ -1,6 +1,15 @@
 """The gentle parts of a warm-up: getting warm, loosening, settling, and what a step looks like.
 
-Every step has all keys of "Warm-up step" in DEVELOPERS.md. A step without a drill of the library has a `code`, worded by the web layer.
+A step is a mapping with all of these keys, None where they do not apply:
+
+phase : get_warm, loosen, build, burst or settle. piece, round : of the build, from 1
+name, code : the library's English text of the drill, or the code of a step without one, worded by the web layer; one of the two
+movement, to_movement : library keys; the second one for the change-over alone
+amount, unit, side : what to do; "both" for the same on each side. holds, hold : keys of the holds to try, and the one chosen
+load_kg, label : mass of one implement [kg], and what gyms call it, {"kg", "lb"}; a label is not a conversion. height_m : of the box [m]
+at_s, seconds : when it begins before the heat, and how long it lasts [s]
+cue : a text of the library, or a code with parameters. optional : an extra, which begins with the next step and takes no time of its own
+needs_partner, instead : whether it takes two, and the name of the solo drill it may replace
 """
 
 from .parameters import (
