@@ -1,7 +1,7 @@
 """The computation: a fatigue-and-recovery model of the muscle groups, and a planner on top of it.
 
 Standard library only; no clock, no files, no global random: the phone runs this very source. Reading order: `parameters`, `units`,
-`reserve`, `strength`, `simulate`, `search`, `breakups`, `athlete`, `stints`, `whole`, `draws`, `planner`.
+`reserve`, `strength`, `simulate`, `search`, `breakups`, `athlete`, `stints`, `whole`, `draws`, `planner`; `warmup`.
 
 >>> break_up(20, 50, 2.6)["sets"][0] < 10
 True

@@ -2,8 +2,8 @@
 
 Rothfusz 1990, NWS Technical Attachment SR 90-23, after Steadman 1979; branch rule and adjustments as on the weather service's page
 "The Heat Index Equation". The chart printed by the same service leaves out the humid adjustment, and Anderson et al. 2013 switch
-branches by another rule; from 82 °F (27.8 °C) on all agree. A stated error of the regression is 1.3 °F. Not a wet-bulb globe temperature: that needs a
-globe.
+branches by another rule; from 82 °F (27.8 °C) on the two rules agree. The regression's stated error is 1.3 °F. This is not a wet-bulb
+globe temperature: that needs a globe.
 """
 
 import math

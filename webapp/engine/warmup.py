@@ -273,8 +273,9 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
             reasons.append({"code": "hold_tried", "movement": step["movement"], "hold": hold_name(case["movers"], step)})
     if day["called_s"] is not None:
         reasons.append({"code": "called_early"})
-    elif made["level"] == full["level"] and day["minutes_s"] is not None and day["slipped_s"] <= 0 and day["minutes_s"] - day["late_s"] - starts_s >= LATER_FROM_S:
-        reasons.append({"code": "start_later", "starts_s": starts_s})
+    elif made["level"] == full["level"] and day["minutes_s"] is not None and day["slipped_s"] <= 0:
+        if day["minutes_s"] - day["late_s"] - starts_s >= LATER_FROM_S:
+            reasons.append({"code": "start_later", "starts_s": starts_s})
     if made["level"] > full["level"]:
         reasons.append({"code": "warm_up_shortened", "usual_s": full["ends_s"] + duration(full["steps"])})
     for group in sorted(list(made["spares"].keys())):
@@ -297,8 +298,8 @@ def unloaded_reasons(movers: list, steps: list) -> list:
     for mover in movers:
         load_kg = mover["stint"]["load_kg"]
         if load_kg is not None and load_kg > 0 and mover["care"] == "none":
-            own = [1 for step in steps if step["movement"] == mover["movement"] and step["name"] == mover["entry"]["name"] and step["load_kg"] is None]
-            if len(own) > 0:
+            own = [step for step in steps if step["movement"] == mover["movement"] and step["name"] == mover["entry"]["name"]]
+            if len([1 for step in own if step["load_kg"] is None]) > 0:
                 reasons.append({"code": "nothing_light_enough", "movement": mover["movement"]})
     return reasons
 

@@ -138,7 +138,10 @@ def lighter(rung: dict, spare: int) -> float:
 
 
 def trim(visits: list, mover: dict):
-    """Take reps off a mover's visits until build and burst keep within the ramp's most, in place: from the largest above its least, the earliest first."""
+    """Take reps off a mover's visits until build and burst keep within the ramp's most, in place.
+
+    A rep goes where most can be spared above the rung's least, the earliest first.
+    """
     rungs = []
     for visit in visits:
         rungs.extend([rung for rung in visit["rungs"] if rung["unit"] == "reps"])
