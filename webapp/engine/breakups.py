@@ -119,7 +119,7 @@ def break_up(
     EngineError : an argument outside its range, or `nothing_fits` where not even singles keep that much back.
     """
     number("held_back_out_of_range", held_back, 0, 0.6)
-    gain = gain_of(recovery, seconds_per_rep)
+    gain = gain_of(recovery, number("seconds_out_of_range", seconds_per_rep, 0.1, 60))
     segment = one_movement(max_reps, reps, seconds_per_rep, set_up_s, entry_reps, gain)
     below_half = half_steps(max_reps)
     rested = fresh(1)
@@ -178,7 +178,7 @@ def judge_break_up(
     number("set_up_out_of_range", set_up_s, 0, 120)
     for rest_s in rests_s:
         number("rest_out_of_range", rest_s, set_up_s, 3600)
-    gain = gain_of(recovery, seconds_per_rep)
+    gain = gain_of(recovery, number("seconds_out_of_range", seconds_per_rep, 0.1, 60))
     segment = one_movement(max_reps, 1, seconds_per_rep, set_up_s, entry_reps, gain)
     course = run_sets(fresh(1), segment, sets, rests_s, gain)
     held = course.failed_at == NO_STEP

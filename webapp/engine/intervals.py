@@ -7,7 +7,8 @@ import math
 
 from .checks import number, whole_number
 from .choose import best_layout, likely_of
-from .layout import as_given
+from .layout import as_given, factors_for, lay_out
+from .parameters import CAUTION
 from .prepare import Case, stints_of
 from .report import report
 from .score import BAND, counted
@@ -33,17 +34,14 @@ def plan_intervals(case: Case) -> dict:
     count = whole_number("interval_out_of_range", case.workout.get("interval_count"), 1, 120)
     work = stints_of(case, {**case.option, "rounds": count, "rep_scheme": None})
     case.stints = with_rests(work, len(case.option["blocks"]), interval_s)
-    case.cap_s = interval_s * count
+    first_look = lay_out(case.stints, factors_for(case.stints, CAUTION[len(CAUTION) // 2]), case.gain, None, [], at_rest())
+    case.stints = case.stints[: reached_interval(case, first_look, interval_s) * (len(case.option["blocks"]) + 1)]
     layout = best_layout(case, None, None)
     intervals = margins(case, layout, interval_s)
+    case.cap_s = interval_s * max(1, len(intervals))
     broken = [one for one in intervals if one["margin_s"] < 0]
-    if len(broken) > 0:
-        first = broken[0]
-        intervals = intervals[: first["interval"]]
-        case.cap_s = interval_s * first["interval"]
-        layout = cut_after(layout, first["interval"] * (len(case.option["blocks"]) + 1))
     made = report(case, layout, {**likely_of(case, layout), "finished": False})
-    made["blocks"] = [block for block in made["blocks"] if block["block"] > 0 and block["reached"]]
+    made["blocks"] = [block for block in made["blocks"] if block["block"] > 0 and block["reached"] and block["round"] <= len(intervals)]
     made["intervals"] = intervals
     made["reasons"] = interval_reasons(intervals, interval_s) + made["reasons"]
     band = sorted([count_before_break(case, result, interval_s) for result in layout["felt"]])
@@ -65,9 +63,13 @@ def count_before_break(case: Case, result: dict, interval_s: float) -> int:
     return counted(case.stints, done, case.workout)
 
 
-def cut_after(layout: dict, count: int) -> dict:
-    """Return the layout with only its first `count` stints."""
-    return {**layout, "stints": layout["stints"][:count], "breakups": layout["breakups"][:count]}
+def reached_interval(case: Case, layout: dict, interval_s: float) -> int:
+    """Return the first interval that breaks in a layout, one more to see it break in another, or the last."""
+    intervals = margins(case, layout, interval_s)
+    for one in intervals:
+        if one["margin_s"] < 0:
+            return min(len(intervals), one["interval"] + 1)
+    return max(1, len(intervals))
 
 
 def with_rests(work: list, blocks: int, interval_s: float) -> list:
@@ -83,20 +85,25 @@ def with_rests(work: list, blocks: int, interval_s: float) -> list:
 
 
 def margins(case: Case, layout: dict, interval_s: float) -> list:
-    """Return how long the work of each interval takes as given, and what is left of the interval. [s]"""
+    """Return how long the work of each interval takes as given, and what is left of the interval, up to the first that breaks. [s]"""
     went = as_given(case.stints, layout["whole"], case.gain, LONGEST_S, at_rest())
     made = []
     begun = 0.0
     for index in range(len(went["ends_s"])):
         if case.stints[index]["block"] == 0:
             worked_s = (went["ends_s"][index - 1] if index > 0 else 0.0) - begun
-            made.append({"interval": len(made) + 1, "work_s": worked_s, "margin_s": interval_s * (len(made) + 1) - begun - worked_s})
+            left_s = interval_s * (len(made) + 1) - begun - worked_s
+            made.append({"interval": len(made) + 1, "work_s": worked_s, "margin_s": left_s})
+            if left_s < 0:
+                return made
             begun = went["ends_s"][index]
     return made
 
 
 def interval_reasons(intervals: list, interval_s: float) -> list:
     """Return what the margins say: the first interval that breaks, or is tight, or how much rest there is."""
+    if len(intervals) == 0:  # the very first block cannot be done
+        return []
     for one in intervals:
         if one["margin_s"] < 0:
             share = max(0.0, interval_s / (interval_s - one["margin_s"]))

@@ -1,9 +1,13 @@
 """judge(): a whole plan of the athlete's own, run through the same simulation as ours."""
 
-from .checks import listing, mapping, number
+import math
+
+from .checks import listing, mapping, number, optional
 from .errors import EngineError
+from .pacing import slowed
+from .parameters import BREATH_S
 from .prepare import Case, stints_of
-from .score import counted, full_count
+from .score import count_of, counted, full_count, rounds_done
 from .trace import trace
 from .units import whole
 from .whole import at_rest, in_one_go
@@ -14,34 +18,54 @@ def judge(workout: dict, numbers: dict, settings: dict, own_blocks: list) -> dic
 
     Parameters
     ----------
-    workout, numbers, settings : as in `plan`.
-    own_blocks : one mapping for each block of the plan in turn, with sets [block units] and rests_s (one fewer than sets) [s];
-    None for a block done in one go.
+    workout, numbers, settings : as in `plan`. Most rounds in a time are judged over as many rounds as `own_blocks` has.
+    own_blocks : one mapping for each block of the plan in turn, with sets [block units] and rests_s (one fewer than sets) [s], and where the
+    plan has them cadence (share of the usual seconds) and lead_s (wait before the first set) [s]; None for a block done in one go.
 
     Returns
     -------
-    dict : time_s, None when it fails or the cap comes first [s]; finishes; count and count_in_all; lowest_reserve [0–1];
-    fails, None or {block, round, rep (of that block, from 1), at_s}; blocks with start_s, end_s, set_starts_s, lowest_reserve;
-    reserve_curve.
+    dict : time_s, None when it fails or the cap comes first [s]; finishes; count and count_in_all; rounds and extra for most rounds in a
+    time, else None; lowest_reserve [0–1]; fails before the cap, None or {block, round, rep (of that block, from 1), at_s}; blocks with
+    sets, rests_s, rests_breaths, start_s, end_s, set_starts_s, lowest_reserve, limiting_group, expected_at_cap, count_at_cap, one for each
+    begun; reserve_curve up to the cap.
 
     Raises
     ------
     EngineError : numbers out of range; sets that do not add up to the block's amount (`sets_do_not_fill`, the block's number).
     """
     case = Case(workout, numbers, settings)
-    stints = stints_of(case, case.option)
     given = listing("own_blocks_not_a_list", own_blocks)
+    stints = stints_of(case, for_rounds(case, len(given)))
     if len(given) > len(stints):
         raise EngineError("too_many_blocks", len(given))
     breakups = []
-    for index, stint in enumerate(stints):
-        breakups.append(own_breakup(stint, given[index] if index < len(given) else None))
-    return verdict(workout, stints, trace(stints, breakups, case.gain, at_rest()), case.cap_s)
+    for index in range(len(stints)):
+        own = given[index] if index < len(given) else None
+        stints[index] = at_cadence(case, stints[index], own)
+        breakups.append(own_breakup(stints[index], own))
+    return verdict(case, stints, breakups, trace(stints, breakups, case.gain, at_rest()))
+
+
+def for_rounds(case: Case, count: int) -> dict:
+    """Return the option with as many rounds as `count` blocks make, for most rounds in a time (its end is the case's cap); else as it is."""
+    if case.workout.get("shape") != "amrap" or case.option.get("rep_scheme") is not None:
+        return case.option
+    case.cap_s = number("time_out_of_range", case.workout.get("time_s"), 10, 3 * 3600)
+    blocks = len(listing("no_blocks", case.option.get("blocks")))
+    return {**case.option, "rounds": max(1, math.ceil(count / max(1, blocks)))}
+
+
+def at_cadence(case: Case, stint: dict, own) -> dict:
+    """Return the stint at the cadence an own block keeps, the usual one where it says nothing."""
+    if own is None or stint["kind"] == "rest":
+        return stint
+    given = mapping("own_block_not_a_mapping", own).get("cadence")
+    return stint if given is None else slowed(stint, number("cadence_out_of_range", given, 0.5, 2), case.lungs)
 
 
 def own_breakup(stint: dict, own) -> dict:
     """Return an athlete's own sets and rests of one block as a break-up in steps."""
-    if own is None or stint["kind"] != "local":
+    if own is None or (stint["kind"] != "local" and stint["kind"] != "paced"):
         return in_one_go(stint)
     block = mapping("own_block_not_a_mapping", own)
     sets = [whole(number("reps_out_of_range", units, 0, 100000) / stint["step_units"]) for units in listing("sets_out_of_range", block.get("sets"))]
@@ -50,27 +74,34 @@ def own_breakup(stint: dict, own) -> dict:
         raise EngineError("sets_do_not_fill", stint["block"])
     if len(rests_s) != len(sets) - 1:
         raise EngineError("rests_do_not_fit", stint["block"])
-    return {"sets": sets, "rests_s": rests_s, "lead_s": 0.0, "plan": []}
+    return {"sets": sets, "rests_s": rests_s, "lead_s": optional("rest_out_of_range", block.get("lead_s"), 0, 3600, 0.0), "plan": []}
 
 
-def verdict(workout: dict, stints: list, course: dict, cap_s: float | None) -> dict:
+def verdict(case: Case, stints: list, breakups: list, course: dict) -> dict:
     """Return what the course of a plan comes to, up to the cap."""
+    workout = case.workout
+    cap_s = math.inf if case.cap_s is None else case.cap_s
+    begun = [went for went in course["stints"] if went["start_s"] <= cap_s]
     end_s = course["stints"][len(course["stints"]) - 1]["end_s"] if len(course["stints"]) > 0 else 0.0
-    done = [stint["steps"] for stint in stints[: len(course["stints"])]]
-    fails = course["fails"]
+    fails = course["fails"] if end_s <= cap_s else None
+    done = [done_by(stints[index], breakups[index], went, cap_s) for index, went in enumerate(begun)]
     if fails is not None:
         done[fails["stint"]] = fails["step"] - 1
-    in_time = cap_s is None or end_s <= cap_s
-    finishes = fails is None and len(done) == len(stints) and in_time
+    finishes = fails is None and len(begun) == len(stints) and end_s <= cap_s
+    count = counted(stints, done, workout)
+    blocks = len(case.option["blocks"])
+    made = rounds_done(stints, blocks, count, workout) if workout.get("shape") == "amrap" else [None, None]
     return {
         "time_s": end_s if finishes else None,
         "finishes": finishes,
-        "count": counted(stints, done, workout) if in_time else counted(stints, done_by(stints, course, cap_s), workout),
+        "count": count,
         "count_in_all": full_count(stints, workout),
-        "lowest_reserve": 0.0 if fails is not None else min([1.0] + [went["lowest_reserve"] for went in course["stints"]]),
+        "rounds": made[0],
+        "extra": made[1],
+        "lowest_reserve": 0.0 if fails is not None else min([1.0] + [went["lowest_reserve"] for went in begun]),
         "fails": None if fails is None else failing(stints, fails),
-        "blocks": [own_block(stints[index], went) for index, went in enumerate(course["stints"])],
-        "reserve_curve": course["curve"],
+        "blocks": [own_block(workout, stints[index], breakups[index], went, done[index]) for index, went in enumerate(begun)],
+        "reserve_curve": [point for point in course["curve"] if point["t_s"] <= cap_s],
     }
 
 
@@ -80,25 +111,31 @@ def failing(stints: list, fails: dict) -> dict:
     return {"block": stint["block"], "round": stint["round"], "rep": fails["step"], "at_s": fails["at_s"]}
 
 
-def own_block(stint: dict, went: dict) -> dict:
+def own_block(workout: dict, stint: dict, breakup: dict, went: dict, done: int) -> dict:
     """Return how one block of an athlete's own plan goes."""
     return {
         "block": stint["block"],
         "round": stint["round"],
+        "sets": [steps * stint["step_units"] for steps in breakup["sets"]],
+        "rests_s": breakup["rests_s"],
+        "rests_breaths": [max(1, whole(rest_s / BREATH_S)) for rest_s in breakup["rests_s"]],
         "start_s": went["start_s"],
         "end_s": went["end_s"],
         "set_starts_s": went["set_starts_s"],
         "lowest_reserve": went["lowest_reserve"],
+        "limiting_group": went["limiting_group"],
+        "expected_at_cap": min(stint["amount"], done * stint["step_units"]),
+        "count_at_cap": count_of(stint, done, workout),
     }
 
 
-def done_by(stints: list, course: dict, moment_s: float) -> list:
-    """Return the steps done by a moment of the workout's clock, one value per stint begun, evenly spread within a stint."""
-    done = []
-    for index, went in enumerate(course["stints"]):
-        if went["end_s"] <= moment_s:
-            done.append(stints[index]["steps"])
-        elif went["start_s"] < moment_s:
-            share = (moment_s - went["start_s"]) / (went["end_s"] - went["start_s"])
-            done.append(int(share * stints[index]["steps"]))
-    return done
+def done_by(stint: dict, breakup: dict, went: dict, moment_s: float) -> int:
+    """Return the steps of a stint done by a moment of the workout's clock, evenly spread within a set."""
+    if stint["kind"] == "rest" or went["end_s"] <= moment_s:
+        return stint["steps"]
+    done = 0.0
+    for index in range(len(went["set_ends_s"])):
+        start_s = went["set_starts_s"][index]
+        length_s = went["set_ends_s"][index] - start_s
+        done = done + breakup["sets"][index] * max(0.0, min(1.0, (moment_s - start_s) / max(length_s, 1e-9)))
+    return int(math.floor(done + 1e-9))

@@ -4,7 +4,7 @@ import math
 
 from .parameters import GAIN_AS_CAPACITY, RECOVERY_SD
 from .tiers import trimmed
-from .whole import Later, Start, break_up_all, break_up_stint, live_through, state_before
+from .whole import BUDGET_PER_STINT, Later, Start, break_up_all, break_up_stint, live_through, state_before
 
 
 def factors_for(stints: list, z: float) -> list[float]:
@@ -66,7 +66,7 @@ def up_to_cap(layout: dict, end: dict, gain: float, cap_s: float, start: Start) 
     while low < high:
         middle = (low + high + 1) // 2
         stint = {**stints[last], "steps": middle}
-        breakup = break_up_stint(fatigue, stint, layout["factors"][last], gain, Later(0.0, 0.0), cut_hint(whole[last], stint))
+        breakup = break_up_stint(fatigue, stint, layout["factors"][last], gain, Later(0.0, 0.0, BUDGET_PER_STINT), cut_hint(whole[last], stint))
         cut = {"stints": [] + stints[:last] + [stint], "breakups": [] + whole[:last] + [breakup], "capped": True}
         if as_given(cut["stints"], cut["breakups"], gain, cap_s, start)["finished"]:
             low = middle

@@ -79,6 +79,7 @@ FEW_STEPS = 40  # steps a largest set (or the work) is cut into when units are s
 STYLES = ["steady", "even", "bold"]
 GAIN_AS_CAPACITY = 0.3  # doubt in recovery counts as this share of the same doubt in capacity; chosen, measured on the benchmark's grid
 GROUPS = ["push", "pull", "grip", "overhead", "legs", "hinge", "trunk"]
+LEAST_GIVE = 0.1  # of a cost's exponent in the largest set; chosen: below, a set is so long that nothing but the cost matters
 PACED_STEPS = 12  # steps that work done at a steady pace is cut into; chosen: nothing is decided inside it
 SENSITIVITY_STEP = 0.75  # of the largest set, at which the cost is found again to see how it moves with it; chosen
 

@@ -80,10 +80,16 @@ def block_of(workout: dict, stints: list, layout: dict, course: dict, likely: di
         "expected_at_cap": min(stint["amount"], done * stint["step_units"]),
         "count_at_cap": count_of(stint, done, workout),
         "reached": begun,
+        "uncut": uncut(stint, layout["whole"][index]) if index < len(layout["whole"]) else None,
     }
     if begun:
         return {**block, **planned_of(stints, layout, course, index)}
     return {**block, **not_reached(stint)}
+
+
+def uncut(stint: dict, breakup: dict) -> dict:
+    """Return how a block would be broken up if the cap never came: what an athlete starts from who tries a plan of their own."""
+    return {"sets": [steps * stint["step_units"] for steps in breakup["sets"]], "rests_s": breakup["rests_s"]}
 
 
 def not_reached(stint: dict) -> dict:

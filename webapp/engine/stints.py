@@ -30,6 +30,7 @@ from .parameters import (
     FAIL_COST_S,
     FEW_STEPS,
     GATE_TRIES,
+    LEAST_GIVE,
     PACED_DEPTH,
     PACED_STEPS,
     QUICK_TIME_CONSTANT_S,
@@ -54,7 +55,8 @@ def option_of(workout: dict, key) -> dict:
     if len(options) == 0:
         raise EngineError("no_options", 0)
     for option in options:
-        if key is None or mapping("option_not_a_mapping", option).get("key") == key:
+        own = mapping("option_not_a_mapping", option).get("key")
+        if key is None or own == key:
             return option
     raise EngineError("option_unknown", key)
 
@@ -64,7 +66,7 @@ def division_of(workout: dict, key) -> str:
     divisions = listing("divisions_not_a_list", workout.get("divisions"))
     if len(divisions) == 0:
         return "a" if key is None else key
-    return choice("division_unknown", key, [division["key"] for division in divisions])
+    return choice("division_unknown", key, [mapping("division_unknown", division).get("key") for division in divisions])
 
 
 def rounds_of(option: dict) -> list:
@@ -256,7 +258,7 @@ def costs_of(stint: dict, entry: dict, block: dict, gain: float, known: dict):
         cost = known_cost(max_steps, stint, gain, known)
         fewer = max(1.0, SENSITIVITY_STEP * max_steps)
         if fewer < max_steps:
-            stint["give"] = math.log(known_cost(fewer, stint, gain, known) / cost) / math.log(max_steps / fewer)
+            stint["give"] = max(LEAST_GIVE, math.log(known_cost(fewer, stint, gain, known) / cost) / math.log(max_steps / fewer))
     stint["one_sided"] = block.get("sides") == "one" or (block.get("sides") is None and entry["sides"] == "one")
     slots = []
     costs = []

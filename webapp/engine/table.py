@@ -6,8 +6,13 @@ from .stints import option_of
 
 
 def deciding_movement(workout: dict, option_key: str, division_key: str) -> dict | None:
-    """Return movement and block number that decide the option for a regular athlete, None where nothing is broken up."""
+    """Return movement and block number that decide the option for a regular athlete, None where nothing is broken up.
+
+    Nothing is in attempts at one lift; a workout in parts is asked part by part (`planner.part_of`).
+    """
     made = plan(workout, {"level": "regular"}, {"option": option_key, "division": division_key})
+    if made.get("deciding") is None and len(made.get("blocks", [])) == 0:
+        return None
     gates = [block for block in made["blocks"] if len(block["reasons"]) > 0 and block["reasons"][0]["code"] == "gate"]
     if len(gates) > 0:
         return {"movement": gates[0]["movement"], "block": gates[0]["block"]}
@@ -22,8 +27,7 @@ def class_table(workout: dict, option_key: str, division_key: str) -> list:
 
     Returns
     -------
-    list : mappings with movement, block, max_low, max_high (None for the last), unit, sets of the block's first round, rest_s (most
-    usual rest, None for none) [s], start_s (when to be there) [s], expected_at_cap (count of the workout, None when finished), finish_s [s].
+    list : mappings with movement, block, max_low, max_high (None for the last), unit, and what `row_of` says of the plan.
     An empty list where nothing decides, or the movement is not asked for by its largest set.
     """
     where = deciding_movement(workout, option_key, division_key)
@@ -31,12 +35,14 @@ def class_table(workout: dict, option_key: str, division_key: str) -> list:
         return []
     movement = where["movement"]
     entry = workout["movements"][movement]
+    scale = rows_scale(entry)
     rows = []
     for bracket in TABLE_ROWS:
         typical = bracket[0] if bracket[1] is None else (bracket[0] + bracket[1]) // 2
-        numbers = {"level": "regular", "movements": {movement: {"max_unbroken": typical * rows_scale(entry)}}}
+        numbers = {"level": "regular", "movements": {movement: {"max_unbroken": typical * scale}}}
         made = plan(workout, numbers, {"option": option_key, "division": division_key})
-        rows.append(row_of(made, where, bracket, rows_scale(entry), entry["unit"]))
+        high = None if bracket[1] is None else (bracket[1] + 1) * scale - 1
+        rows.append({**where, "unit": entry["unit"], "max_low": bracket[0] * scale, "max_high": high, **row_of(made, where)})
     return rows
 
 
@@ -45,25 +51,50 @@ def rows_scale(entry: dict) -> int:
     return 1 if entry["unit"] == "reps" else 5
 
 
-def row_of(made: dict, where: dict, bracket: list, scale: int, unit: str) -> dict:
-    """Return the row of one bracket from the plan made for its middle."""
-    block = made["blocks"][0]
-    for other in made["blocks"]:
-        if other["block"] == where["block"] and other["round"] == 1:
-            block = other
-    finishes = made["score"]["finishes"]
+def row_of(made: dict, where: dict) -> dict:
+    """Return what the sheet says of one plan.
+
+    Returns
+    -------
+    dict : sets, rest_s (most usual rest, None for none) [s], start_s (when to be there) [s], round and amount of the block in the round that is
+    told; None where it does not apply: finish_s [s], expected_at_cap (count of the workout), rounds and extra (count beyond them), interval
+    (the first that does not fit) and margin_s (of the tightest interval, negative where it does not fit) [s].
+    """
+    block = told_block(made, where)
+    score = made["score"]
+    kind = score["kind"]
+    margins_s = [one["margin_s"] for one in made.get("intervals", [])]
+    broken = [one["interval"] for one in made.get("intervals", []) if one["margin_s"] < 0]
     return {
-        "movement": where["movement"],
-        "block": where["block"],
-        "unit": unit,
-        "max_low": bracket[0] * scale,
-        "max_high": None if bracket[1] is None else (bracket[1] + 1) * scale - 1,
         "sets": block["sets"],
         "rest_s": most_usual(block["rests_s"]),
         "start_s": block["start_s"],
-        "expected_at_cap": None if finishes else made["score"]["likely"],
-        "finish_s": made["score"]["likely"] if finishes else None,
+        "round": block["round"],
+        "amount": block["amount"],
+        "expected_at_cap": score["likely"] if kind == "count" else None,
+        "finish_s": score["likely"] if kind == "time" else None,
+        "rounds": score["likely"] if kind == "rounds" else None,
+        "extra": score["likely_extra"] if kind == "rounds" else None,
+        "interval": broken[0] if len(broken) > 0 else None,
+        "margin_s": min(margins_s) if len(margins_s) > 0 else None,
     }
+
+
+def told_block(made: dict, where: dict) -> dict:
+    """Return the deciding block in the round the sheet tells of: the first, but of a ladder the first round that has to be broken up.
+
+    Where nobody gets as far as that block: one without sets.
+    """
+    rounds = [block for block in made["blocks"] if block["block"] == where["block"]]
+    if len(rounds) == 0:
+        return {"sets": [], "rests_s": [], "start_s": None, "round": 1, "amount": None}
+    if len([1 for block in rounds if block["amount"] != rounds[0]["amount"]]) == 0:
+        return rounds[0]
+    told = rounds[0]
+    for block in rounds:
+        if block["reached"] and len(told["sets"]) < 2:
+            told = block
+    return told
 
 
 def most_usual(rests_s: list[float]) -> float | None:

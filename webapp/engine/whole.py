@@ -17,17 +17,23 @@ from .stints import sides_of
 from .tiers import plan_rests, plan_sets
 
 BUDGET_PER_STINT = 1500  # evaluations; chosen: above what the largest case of the benchmark takes
+BUDGET_IN_ALL = 5000  # evaluations for one layout, shared out evenly among its stints; chosen
+LEAST_BUDGET = 80
 LONGEST_LEAD_S = 300
 NEVER_FAILS = 99.0  # ceiling of work that ends by breath or by a miss, not by depletion
 LONGEST_S = 4 * 3600.0  # nobody's workout is followed further than this
 
 
 class Later:
-    """What is still to come of a stint's primary group: steps of its own kind, and the price of slow fatigue left, for all of it [s]."""
+    """What is still to come of a stint's primary group: steps of its own kind, and the price of slow fatigue left, for all of it [s].
 
-    def __init__(self, steps: float, price: float):
+    `budget` is how many evaluations the search may make.
+    """
+
+    def __init__(self, steps: float, price: float, budget: int):
         self.steps = steps
         self.price = price
+        self.budget = budget
 
 
 class Start:
@@ -120,11 +126,12 @@ def later_of(stints: list, index: int) -> Later:
     The price grows with the work to come up to one largest set of it. SLOW_PRICE_S was measured: of prices from 50 to 1400 s, 300 to 900 saved
     most of the whole time in workouts of two or three blocks of one group, 10 to 50 %, and hardly differed among themselves.
     """
+    budget = min(BUDGET_PER_STINT, max(LEAST_BUDGET, BUDGET_IN_ALL // len(stints)))
     steps = still_to_come(stints, index, ["local"])
     if stints[index]["rest_follows"]:
-        return Later(steps, 0.0)
+        return Later(steps, 0.0, budget)
     taxing = still_to_come(stints, index, ["local", "paced"])
-    return Later(steps, SLOW_PRICE_S * min(1.0, taxing / stints[index]["max_steps"]))
+    return Later(steps, SLOW_PRICE_S * min(1.0, taxing / stints[index]["max_steps"]), budget)
 
 
 def in_one_go(stint: dict) -> dict:
@@ -191,9 +198,9 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
     least_rest_s = max(stint["set_up_s"], stint["single_wait_s"])
     plan = []
     if leads_alone(rested, segment):
-        plan = find(Task(pieces, least_rest_s, largest, alone, BUDGET_PER_STINT), hints)
+        plan = find(Task(pieces, least_rest_s, largest, alone, later.budget), hints)
     if len(plan) == 0 or together(plan_sets(plan), plan_rests(plan)) == math.inf:
-        plan = find(Task(pieces, least_rest_s, largest, together, BUDGET_PER_STINT), hints)
+        plan = find(Task(pieces, least_rest_s, largest, together, later.budget), hints)
     if len(plan) == 0:
         plan = [1, pieces - 1, LONGEST_LEAD_S, 1] if pieces > 1 else [1]
     return {"sets": steps_of(stint, plan_sets(plan)), "rests_s": plan_rests(plan), "lead_s": lead_s, "plan": plan}
