@@ -50,6 +50,7 @@ def test_newer_version_is_offered_and_numbers_are_kept(phone, class_links):
 
 
 def test_withdrawn_workout_is_told_and_stays_usable(phone):
+    wait_until_kept(phone)
     phone.route("**/json", lambda route: route.fulfill(status=410, body=""))
     phone.reload()
     phone.wait_for_selector('[data-notice="withdrawn"]')

@@ -1,21 +1,23 @@
 /** What the floor card says, once, for the screen, paper and the saved picture. */
-import { clock, load, number, span } from "./format.js";
-import { byRounds, counted } from "./tiers.js";
+import { clock, load, number, setSize, span } from "./format.js";
+import { byRounds, counted, isCut } from "./tiers.js";
 import { _, amount, breathCount, holdName, movementName, say } from "./words.js";
 import { headline } from "./headline.js";
 
 const MOST_CUE_WORDS = 4;
 
+/** The sets, large: how often stands small and before, as one says it: "7 times 4". */
 function big(block) {
   if (block.mode === "all_out") return [{ text: _("ALL OUT"), word: true }];
-  if (block.sets.length < 2) return [{ text: number(block.amount, 1), word: false }];
-  return counted(block.sets).map(({ size, times }) => ({ text: number(size, 1), times: times > 1 ? number(times) : null, word: false }));
+  if (block.sets.length < 2) return [{ text: setSize(block.sets[0]), word: false }];
+  return counted(block.sets).map(({ size, times }) => ({ text: setSize(size), times: times > 1 ? number(times) : null, word: false }));
 }
 
 /** Beside the one number of a block without breaks: its unit and how it goes. */
 function oneGo(block) {
   const units = { m: _("m"), cal: _("calories"), s: _("s") };
-  const how = block.mode === "cadence" ? _("steady") : _("in one go");
+  const whole = block.mode === "cadence" ? _("steady") : _("in one go");
+  const how = isCut(block) ? _("until the cap") : whole;
   return units[block.unit] ? `${units[block.unit]}, ${how}` : how;
 }
 
@@ -61,7 +63,9 @@ export function cardModel(plan, title, units) {
   const groups = byRounds(plan.blocks.filter((block) => block.sets.length > 0));
   const count = Math.max(...plan.blocks.map((block) => block.round));
   const told = headline(plan);
-  const score = told.finishes ? clock(told.likely) : told.reach && _("{movement} by {time}", { movement: movementName(told.reach.movement), time: clock(told.reach.at_s) });
+  const reach = told.reach && _("{movement} by {time}", { movement: movementName(told.reach.movement), time: clock(told.reach.at_s) });
+  const score = told.finishes ? clock(told.likely) : reach;
   const after = beyond(plan.blocks.filter((block) => block.sets.length === 0));
-  return { title, score: score ?? "", after, rows: groups.flatMap((group) => group.blocks.map((block, index) => row(block, units, index === 0 ? roundsOf(group, count) : null))) };
+  const rows = groups.flatMap((group) => group.blocks.map((block, index) => row(block, units, index === 0 ? roundsOf(group, count) : null)));
+  return { title, score: score ?? "", after, rows };
 }

@@ -9,6 +9,9 @@ export function number(value, places = 0) {
   return new Intl.NumberFormat(locale, { maximumFractionDigits: places }).format(value);
 }
 
+/** A set: whole numbers, except for a few metres or calories. */
+export const setSize = (size) => number(size, size < 10 ? 1 : 0);
+
 export const percent = (fraction) => new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 }).format(fraction);
 
 /** 754 -> "12:34"; an hour and more -> "1:02:34". */

@@ -10,6 +10,9 @@ export function counted(sets) {
   return found;
 }
 
+/** Does the cap cut this block short: are there fewer in its sets than in the block? */
+export const isCut = (block) => block.sets.length > 0 && block.sets.reduce((sum, size) => sum + size, 0) < block.amount - 1e-6;
+
 /** The same with their rests: [8, 5, 5, 5], [15, 12, 12] -> [{size: 8, times: 1, rest_s: 15}, {size: 5, times: 3, rest_s: 12}]. */
 export function tiers({ sets, rests_s, rests_breaths }) {
   const found = [];

@@ -26,7 +26,8 @@ const PLAN = [...WHO, "answers", "style"];                      // change the pl
 const NUMBERS = [...WHO, "answers", "heat"];                   // change which questions are asked next
 const WARM_UP = [...PLAN, "heat", "warmUp"];
 
-const session = new Session(workout, code, () => notices.show("storage", _("This phone would not save your numbers: its storage is full or closed to us. The plan works; write down what matters."), { tone: "warn" }));
+const session = new Session(workout, code, () => notices.show("storage",
+  _("This phone would not save your numbers: its storage is full or closed to us. The plan works; write down what matters."), { tone: "warn" }));
 const READ_FROM_AFAR = ["warm-up", "card"];                     // the screen stays on, and nothing may reload under it
 const MOST_TURNS = 3;
 let questions = [];
@@ -109,7 +110,10 @@ async function start() {
   answerChanges(parts);
   page.dataset.ready = "";
   await renewWarmUp(parts);
-  await goOffline({ code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "), notices, saved: find("saved"), busy: () => READ_FROM_AFAR.includes(document.body.dataset.at) });
+  await goOffline({
+    code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "),
+    notices, saved: find("saved"), busy: () => READ_FROM_AFAR.includes(document.body.dataset.at),
+  });
 }
 
 addEventListener("beforeprint", () => document.querySelectorAll("details").forEach((one) => { one.open = true; }));

@@ -9,7 +9,7 @@ const PART_OF_HEIGHT = 0.1;     // on a large screen digits grow with it
 const ONE_COLUMN_ROWS = 5;     // more rows than this print in two columns
 
 function tier({ text, times, word }) {
-  return el("span", { class: `card__tier ${word ? "card__tier--word" : ""}`, "data-digits": word ? null : "" }, text, times && el("span", { class: "card__times" }, `\u00d7${times}`));
+  return el("span", { class: `card__tier ${word ? "card__tier--word" : ""}`, "data-digits": word ? null : "" }, times && el("span", { class: "card__times" }, `${times}\u00d7`), text);
 }
 
 function block(row) {

@@ -30,7 +30,9 @@ function sets(blocks, end_s) {
 
 function inWords(low, plan) {
   const block = blockAt(plan.blocks, low.t_s);
-  return _("{group}, lowest: {left} left at {time}, in {movement}.", { group: groupName(low.group), left: percent(low.reserve), time: clock(low.t_s), movement: movementName(block.movement) });
+  return _("{group}, lowest: {left} left at {time}, in {movement}.", {
+    group: groupName(low.group), left: percent(low.reserve), time: clock(low.t_s), movement: movementName(block.movement),
+  });
 }
 
 function picture(plan, points, drawn) {

@@ -37,7 +37,8 @@ function restCountdown() {
 function selfTest(question) {
   const stop = _("Stop at the first rep you would not show a judge. Do not grind.");
   if (question.kind === "repeat_test") {
-    return [steps(_("Warm up easily for five minutes."), _("One set, as many as you can with good form. {stop}", { stop }), _("Rest exactly one minute."), _("One more set. This second number is the one to enter.")), restCountdown()];
+    const rest = [_("Rest exactly one minute."), _("One more set. This second number is the one to enter.")];
+    return [steps(_("Warm up easily for five minutes."), _("One set, as many as you can with good form."), stop, ...rest), restCountdown()];
   }
   return [steps(_("Warm up easily for five minutes."), _("One set, as many as you can with good form."), stop, _("Enter the number. Leave two easy days after it."))];
 }

@@ -17,7 +17,8 @@ function offerUpdate(notices, busy, changeOver) {
 
 async function sayWhatServerSays({ code, revision, languages, notices }) {
   const answer = await askServer(code, revision);
-  if (answer === "withdrawn") notices.show("withdrawn", _("The coach has withdrawn this workout. What is on this phone stays; ask the coach before you rely on it."), { tone: "warn" });
+  if (answer === "withdrawn") notices.show("withdrawn",
+    _("The coach has withdrawn this workout. What is on this phone stays; ask the coach before you rely on it."), { tone: "warn" });
   if (answer !== "newer") return;
   const bring = async () => {
     await keepClass(code, languages, document.documentElement.lang, true);
@@ -28,11 +29,12 @@ async function sayWhatServerSays({ code, revision, languages, notices }) {
 
 export async function goOffline(page) {
   const { code, title, languages, notices, saved, busy } = page;
-  if (isInsideAnotherApp(navigator.userAgent, navigator.standalone)) notices.show("inside", _("You are inside another app, which may forget this page. Open it in your own browser: use the app’s menu, “Open in browser”."), { tone: "warn" });
+  if (isInsideAnotherApp(navigator.userAgent, navigator.standalone)) notices.show("inside",
+    _("You are inside another app, which may forget this page. Open it in your own browser: use the app’s menu, “Open in browser”."), { tone: "warn" });
   remember(code, title).catch(() => {});
   navigator.storage?.persist?.().catch(() => {});  // a wish only: many browsers decide by themselves
-  sayWhatServerSays(page);
   if (!("serviceWorker" in navigator)) return;
+  if (navigator.serviceWorker.controller) sayWhatServerSays(page);  // otherwise this page has just come from the server
   try {
     await startWorker((changeOver) => offerUpdate(notices, busy, changeOver));
     saved.hidden = !(await keepClass(code, languages, document.documentElement.lang));

@@ -54,7 +54,9 @@ function ask(question, session) {
     onChange: (shown) => keep(shown === null ? null : fromShown(shown, question.unit, units)),
   });
   const settle = (value) => { stepper.set(value === null ? null : toShown(value, question.unit, units)); keep(value); };
-  const unsure = el("button", { type: "button", class: "button button--small", "aria-pressed": String(kept === null), onclick: () => settle(null) }, _("Not sure"));
+  const unsure = el("button", {
+    type: "button", class: "button button--small", "aria-pressed": String(kept === null), onclick: () => settle(null),
+  }, _("Not sure"));
   const filled = el("p", { class: "field__hint", hidden: kept !== null || question.default === null }, _("Not given: the plan takes {usual}, usual at your level.", { usual: stepper.input.placeholder }));
   stepper.node.append(unsure, filled);
   return el("div", { class: "question stack stack--s", "data-question": answerKey(question) }, stepper.node,

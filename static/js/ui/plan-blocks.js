@@ -1,7 +1,7 @@
 /** The break-up, block by block: sets as a row of large numerals standing on tape, the rests between them in the calm colour. */
 import { el } from "../lib/dom.js";
-import { clock, load, number, span } from "../lib/format.js";
-import { byRounds, counted, tiers } from "../lib/tiers.js";
+import { clock, load, number, setSize, span } from "../lib/format.js";
+import { byRounds, counted, isCut, tiers } from "../lib/tiers.js";
 import { _, amount, breathCount, holdName, movementName, say } from "../lib/words.js";
 
 const MOST_NUMERALS = 14;  // more sets than this are read better counted together
@@ -11,7 +11,7 @@ const restText = (rest_s, breaths) => _("rest {time}, {breaths}", { time: span(r
 /** The tiers in words, for a screen reader and for whoever would rather read: "8, then 5 sets of 6, rest 12 s, 4 breaths". */
 export function setsInWords(block) {
   const parts = tiers(block).map(({ size, times, rest_s, breaths }) => {
-    const set = times > 1 ? _("{times} sets of {size}", { times: number(times), size: number(size, 1) }) : number(size, 1);
+    const set = times > 1 ? _("{times} sets of {size}", { times: number(times), size: setSize(size) }) : setSize(size);
     return rest_s ? `${set}, ${restText(rest_s, breaths)}` : set;
   });
   return parts.reduce((before, part) => _("{before}; then {part}", { before, part }));
@@ -19,16 +19,20 @@ export function setsInWords(block) {
 
 function numerals(block) {
   if (block.sets.length > MOST_NUMERALS) {
-    return counted(block.sets).map(({ size, times }) => el("li", { class: "sets__set numeral" }, number(size, 1), times > 1 && el("span", { class: "sets__times" }, `\u00d7${number(times)}`)));
+    return counted(block.sets).map(({ size, times }) => el("li", { class: "sets__set numeral" },
+      times > 1 && el("span", { class: "sets__times" }, `${number(times)}\u00d7`), setSize(size)));
   }
-  return block.sets.map((size, index) => el("li", { class: "sets__set numeral", "data-rest": block.rests_s[index] ? "" : null }, number(size, 1)));
+  return block.sets.map((size, index) => el("li", { class: "sets__set numeral", "data-rest": block.rests_s[index] ? "" : null }, setSize(size)));
 }
 
 function body(block) {
   if (block.sets.length === 0) return [];
-  if (block.mode === "all_out") return [el("p", { class: "numeral block__big" }, _("All out")), el("p", {}, _("No planned breaks: go until you must stop, start again at once."))];
+  if (block.mode === "all_out") {
+    return [el("p", { class: "numeral block__big" }, _("All out")), el("p", {}, _("No planned breaks: go until you must stop, start again at once."))];
+  }
   if (block.mode === "unbroken" || (block.mode === "cadence" && block.sets.length < 2)) {
-    return [el("p", { class: "numeral block__big" }, block.mode === "cadence" ? _("Steady") : _("In one go"))];
+    const until = isCut(block) ? el("p", { class: "block__says" }, _("{done} until the cap comes", { done: amount(Math.floor(block.sets[0]), block.unit) })) : null;
+    return [el("p", { class: "numeral block__big" }, block.mode === "cadence" ? _("Steady") : _("In one go")), until];
   }
   return [
     el("ol", { class: "sets", "aria-hidden": "true" }, numerals(block)),

@@ -40,15 +40,25 @@ class Pen {
     let x = EDGE;
     this.y += size * 0.85;
     for (const { text, times, word } of tiers) {
-      const shown = times ? `${text}\u00d7${times}` : text;
-      this.font(word ? size * 0.6 : size, true);
-      const width = this.pen.measureText(shown).width;
+      const parts = [[times ? `${times}\u00d7` : "", size * 0.5], [text, word ? size * 0.6 : size]];
+      const width = parts.reduce((sum, part) => sum + this.#width(part), 0);
       if (x > EDGE && x + width > WIDE - EDGE) { x = EDGE; this.y += size; }
-      this.pen.fillStyle = this.colours.ink;
-      this.pen.fillText(shown, x, this.y);
-      x += width + size * 0.4;
+      for (const part of parts) x = this.#draw(part, x);
+      x += size * 0.4;
     }
     this.y += size * 0.25;
+  }
+
+  #width([text, size]) {
+    this.font(size, true);
+    return this.pen.measureText(text).width;
+  }
+
+  #draw([text, size], x) {
+    const width = this.#width([text, size]);
+    this.pen.fillStyle = this.colours.ink;
+    this.pen.fillText(text, x, this.y);
+    return x + width;
   }
 
   strip() {

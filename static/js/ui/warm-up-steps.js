@@ -38,7 +38,8 @@ const tickKey = (step) => [step.phase, step.movement, step.name ?? step.code, st
 
 function item(step, { ticks, onTick, units }) {
   const key = tickKey(step);
-  const tags = [step.optional && _("if you like"), step.needs_partner && _("with a partner"), step.instead && _("instead of: {drill}", { drill: _(step.instead) })].filter(Boolean);
+  const instead = step.instead && _("instead of: {drill}", { drill: _(step.instead) });
+  const tags = [step.optional && _("if you like"), step.needs_partner && _("with a partner"), instead].filter(Boolean);
   return el("li", { class: "step", "data-step": step.optional ? "extra" : "" },
     el("label", { class: "step__tick" },
       el("input", { type: "checkbox", checked: Boolean(ticks[key]), onchange: (event) => onTick(key, event.target.checked) }),
@@ -49,14 +50,21 @@ function item(step, { ticks, onTick, units }) {
       el("span", { class: "step__time numeral" }, `\u2212${clock(step.at_s)}`)));
 }
 
+function groupTitle({ piece, round }, phase) {
+  if (!round) return phase;
+  return piece ? _("{phase} {piece}, round {round}", { phase, piece, round }) : _("{phase}, round {round}", { phase, round });
+}
+
 /** One list per phase and round, headed by the phase's name. */
 export function stepList(steps, context) {
   const names = PHASES();
   const groups = [];
   for (const step of steps) {
-    const title = step.piece && step.round ? _("{phase} {piece}, round {round}", { phase: names[step.phase], piece: step.piece, round: step.round }) : step.round ? _("{phase}, round {round}", { phase: names[step.phase] ?? _(step.phase), round: step.round }) : names[step.phase] ?? _(step.phase);
+    const title = groupTitle(step, names[step.phase] ?? _(step.phase));
     if (groups.at(-1)?.title !== title) groups.push({ title, steps: [] });
     groups.at(-1).steps.push(step);
   }
-  return groups.map(({ title, steps: own }) => el("section", { class: "stack stack--s" }, el("h2", { class: "steps__title" }, title), el("ol", { class: "steps" }, own.map((step) => item(step, context)))));
+  return groups.map(({ title, steps: own }) => el("section", { class: "stack stack--s" },
+    el("h2", { class: "steps__title" }, title),
+    el("ol", { class: "steps" }, own.map((step) => item(step, context)))));
 }

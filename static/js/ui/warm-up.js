@@ -8,6 +8,8 @@ import { heatLine } from "./heat.js";
 import { planWarnings, whyList } from "./plan-notes.js";
 import { stepLine, stepList } from "./warm-up-steps.js";
 
+const digits = (left_s) => el("p", { class: "numeral numeral--huge", role: "timer" }, clock(Math.ceil(left_s)));
+
 export class WarmUp {
   #session;
   #steps = [];
@@ -94,17 +96,17 @@ export class WarmUp {
 
   #before(at) {
     const starts = new Date(Date.now() + at.left_s * 1000);
-    return [el("p", { class: "eyebrow" }, _("Starts at {time}, in", { time: timeOfDay(starts) })), el("p", { class: "numeral numeral--huge", role: "timer" }, clock(Math.ceil(at.left_s)))];
+    return [el("p", { class: "eyebrow" }, _("Starts at {time}, in", { time: timeOfDay(starts) })), digits(at.left_s)];
   }
 
   #running(at) {
     const step = this.#steps[at.index];
-    return [el("p", { class: "lead now__step" }, stepLine(step, this.#session.athlete.units)), el("p", { class: "numeral numeral--huge", role: "timer" }, clock(Math.ceil(at.left_s)))];
+    return [el("p", { class: "lead now__step" }, stepLine(step, this.#session.athlete.units)), digits(at.left_s)];
   }
 
   #over(at) {
     return at.left_s > 0
-      ? [el("p", { class: "lead" }, _("Warm. Keep it so: walk, breathe, stay covered.")), el("p", { class: "eyebrow" }, _("To the start")), el("p", { class: "numeral numeral--huge", role: "timer" }, clock(Math.ceil(at.left_s)))]
+      ? [el("p", { class: "lead" }, _("Warm. Keep it so: walk, breathe, stay covered.")), el("p", { class: "eyebrow" }, _("To the start")), digits(at.left_s)]
       : [el("p", { class: "lead" }, _("The heat is on. Your floor card is one tap away."))];
   }
 }
