@@ -65,6 +65,8 @@ def row_of(made: dict, where: dict) -> dict:
     kind = score["kind"]
     margins_s = [one["margin_s"] for one in made.get("intervals", [])]
     broken = [one["interval"] for one in made.get("intervals", []) if one["margin_s"] < 0]
+    if made.get("intervals") is not None and len(margins_s) == 0:
+        broken = [1]
     return {
         "sets": block["sets"],
         "rest_s": most_usual(block["rests_s"]),
@@ -81,9 +83,8 @@ def row_of(made: dict, where: dict) -> dict:
 
 
 def told_block(made: dict, where: dict) -> dict:
-    """Return the deciding block in the round the sheet tells of: the first, but of a ladder the first round that has to be broken up.
-
-    Where nobody gets as far as that block: one without sets.
+    """Return the deciding block in the round the sheet tells of: the first, but of a ladder the first that has to be broken up, or the largest where none
+    has. Where nobody gets as far as that block: one without sets.
     """
     rounds = [block for block in made["blocks"] if block["block"] == where["block"]]
     if len(rounds) == 0:
@@ -92,7 +93,7 @@ def told_block(made: dict, where: dict) -> dict:
         return rounds[0]
     told = rounds[0]
     for block in rounds:
-        if block["reached"] and len(told["sets"]) < 2:
+        if block["reached"] and len(told["sets"]) < 2 and (len(block["sets"]) > 1 or block["amount"] > told["amount"]):
             told = block
     return told
 
