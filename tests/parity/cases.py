@@ -124,6 +124,7 @@ def learn(rng):
 # Share of the cases, and the generator. The heavy ones come less often.
 GENERATORS = {
     "plan": (2, of_athlete),
+    "options": (0.5, of_athlete),
     "warm_up": (2, of_athlete),
     "questions": (3, questions),
     "class_table": (0.15, class_table),

@@ -11,7 +11,7 @@ from .layout import as_given, factors_for, lay_out
 from .parameters import CAUTION
 from .prepare import Case, stints_of
 from .report import report
-from .score import BAND, counted
+from .score import BAND, counted, full_count
 from .stints import rest_stint
 from .whole import LONGEST_S, at_rest
 
@@ -48,6 +48,8 @@ def plan_intervals(case: Case) -> dict:
     edge = int(math.floor(len(band) * BAND))
     likely = made["score"]["likely"]
     low = min(likely, band[edge])
+    in_all = count * full_count(case.stints[: len(case.option["blocks"])], case.workout)
+    made["score"].update({"count_in_all": in_all, "finish_chance": None, "high_s": None})
     made["score"].update({"finishes": len(broken) == 0, "low": low, "high": max(likely, band[len(band) - 1 - edge])})
     return made
 

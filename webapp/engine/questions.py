@@ -3,10 +3,10 @@
 import math
 
 from .athlete import asks_for_a_set, body_mass, capacity, heaviest_typical, level_of, load_of, seconds_per_unit, typical_load
-from .checks import mapping
+from .checks import listing, mapping
 from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SLOW_GAIN, SMALL_MAX
 from .reserve import second_set
-from .stints import division_of, option_of, rounds_of
+from .stints import division_of, entry_of, option_of, rounds_of
 from .units import rounded, whole
 
 
@@ -62,11 +62,11 @@ def demands_of(workout: dict, option: dict, division: str, numbers: dict) -> lis
     seen = []
     level_only = {"level": numbers.get("level"), "body_mass_kg": numbers.get("body_mass_kg")}
     rounds = rounds_of(option)
-    for block in option["blocks"]:
-        movement = block["movement"]
+    for block in listing("no_blocks", option.get("blocks")):
+        movement = mapping("block_not_a_mapping", block).get("movement")
         if movement == "rest":
             continue
-        entry = workout["movements"][movement]
+        entry = entry_of(workout, movement)
         amounts = [amount if block.get("amount") is None else block.get("amount") for amount in rounds]
         able = capacity(entry, movement, block, level_only, division)
         hard = sum(amounts) / max(1.0, able["max_units"]) if entry["limit"] != "lungs" else 0.2

@@ -144,9 +144,7 @@ def stint_of(
     stint.update({"cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None, "rest_follows": False})
     if movement == "rest":
         return {**stint, **rest_stint(amount)}
-    entry = mapping("movement_unknown", workout.get("movements")).get(movement)
-    if entry is None:
-        raise EngineError("movement_unknown", movement)
+    entry = entry_of(workout, movement)
     upcoming = upcoming_entry(workout, option, place)
     able = capacity(entry, movement, block, numbers, division)
     stint["load_kg"] = able["load_kg"]
@@ -166,6 +164,14 @@ def stint_of(
     switches_of(stint, entry, block, workout)
     breath_in(stint, entry, block, numbers, lungs)
     return stint
+
+
+def entry_of(workout: dict, movement) -> dict:
+    """Return the library entry that a workout carries for a movement."""
+    movements = mapping("movement_unknown", workout.get("movements"))
+    if not isinstance(movement, str) or movements.get(movement) is None:
+        raise EngineError("movement_unknown", movement)
+    return movements[movement]
 
 
 def rest_stint(amount: float) -> dict:
