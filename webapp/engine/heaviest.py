@@ -3,11 +3,12 @@
 import math
 
 from .athlete import body_mass, heaviest_typical, level_of, of_movement, typical_load
-from .checks import mapping, number
+from .checks import listing, mapping, number
 from .draws import Dice
 from .errors import EngineError
 from .parameters import ATTEMPTS, ATTEMPT_REST_S, ATTEMPT_SECONDS, ONE_REP_MAX_DEFAULT_SD, ONE_REP_MAX_SD
 from .prepare import Case
+from .stints import entry_of
 from .strength import load_fraction
 from .units import rounded
 
@@ -30,9 +31,12 @@ def plan_heaviest(case: Case) -> dict:
     EngineError : no time; a movement without a one-rep max known or usual.
     """
     time_s = number("time_out_of_range", case.workout.get("time_s"), 30, 3 * 3600)
-    block = mapping("block_not_a_mapping", case.option["blocks"][0])
+    blocks = listing("no_blocks", case.option.get("blocks"))
+    if len(blocks) == 0:
+        raise EngineError("no_blocks", 0)
+    block = mapping("block_not_a_mapping", blocks[0])
     movement = block.get("movement")
-    entry = mapping("movement_unknown", mapping("movement_unknown", case.workout.get("movements")).get(movement))
+    entry = entry_of(case.workout, movement)
     reps = 1.0 if block.get("amount") is None else number("amount_out_of_range", block.get("amount"), 1, 20)
     known = one_rep_max(case, entry, movement)
     best_kg = known["kg"] * case.wanted["form"] * load_fraction("epley", reps) / load_fraction("epley", 1.0)
