@@ -32,7 +32,7 @@ function body(block) {
   }
   if (block.mode === "unbroken" || (block.mode === "cadence" && block.sets.length < 2)) {
     const until = isCut(block) ? el("p", { class: "block__says" }, _("{done} until the cap comes", { done: amount(Math.floor(block.sets[0]), block.unit) })) : null;
-    return [el("p", { class: "numeral block__big" }, block.mode === "cadence" ? _("Steady") : _("In one go")), until];
+    return [el("p", { class: "numeral block__big" }, block.mode === "cadence" ? _("Steady pace") : _("In one go")), until];
   }
   return [
     el("ol", { class: "sets", "aria-hidden": "true" }, numerals(block)),
