@@ -33,6 +33,12 @@ HEADERS = {
     "Cache-Control": "no-cache",
     "Permissions-Policy": "camera=(), microphone=(), geolocation=(), payment=(), usb=(), screen-wake-lock=(self)",
 }
+# A style sheet or a module is no page: it loads nothing itself and needs only not to be taken for something else. Dozens of them make up a
+# first view, so every byte here counts fifty times.
+OF_A_FILE = {
+    "Content-Security-Policy": "default-src 'none'; base-uri 'none'; object-src 'none'; frame-ancestors 'none'",
+    **{name: HEADERS[name] for name in ("Strict-Transport-Security", "X-Content-Type-Options", "Cross-Origin-Resource-Policy", "Cache-Control")},
+}
 
 
 class SchemeSession(SecureCookieSessionInterface):
@@ -57,6 +63,7 @@ def init_app(app):
 
 
 def _add(response):
-    for name, value in HEADERS.items():
+    is_file = request.path.startswith("/static/") and response.status_code == 200
+    for name, value in (OF_A_FILE if is_file else HEADERS).items():
         response.headers.setdefault(name, value)
     return response

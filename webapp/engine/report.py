@@ -5,6 +5,7 @@ from .parameters import BREATH_S, GATE_TRY_EVERY_S
 from .prepare import Case
 from .reasons import block_reasons, deciding, plan_reasons, plan_warnings
 from .score import carried_on, count_of, score_of
+from .stints import lane_length
 from .trace import trace
 from .units import whole
 from .whole import at_rest
@@ -52,7 +53,7 @@ def report(case: Case, layout: dict, likely: dict) -> dict:
         "gain": gain,
         "cap_s": cap_s,
         "style": wanted["style"],
-        "lane": workout.get("lane"),
+        "lane": {"length_m": lane_length(workout)},
     }
     return made
 
@@ -80,6 +81,7 @@ def block_of(workout: dict, stints: list, layout: dict, course: dict, likely: di
         "expected_at_cap": min(stint["amount"], done * stint["step_units"]),
         "count_at_cap": count_of(stint, done, workout),
         "reached": begun,
+        "cut": layout["capped"] and index == len(layout["stints"]) - 1,
         "uncut": uncut(stint, layout["whole"][index]) if index < len(layout["whole"]) else None,
     }
     if begun:
