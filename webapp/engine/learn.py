@@ -30,16 +30,17 @@ def learn(numbers: dict, result: dict) -> dict:
     ------
     EngineError : a result that is none, or ends that do not rise.
     """
-    mapping("result_not_a_result", result)
-    basis = mapping("plan_not_a_plan", mapping("plan_not_a_plan", result.get("plan")).get("basis"))
+    told = mapping("result_not_a_result", result)
+    followed = mapping("plan_not_a_plan", told.get("plan"))
+    basis = mapping("plan_not_a_plan", followed.get("basis"))
     stints = listing("plan_not_a_plan", basis.get("stints"))
-    blocks = listing("plan_not_a_plan", result["plan"].get("blocks"))
-    ends_s = listing("ends_not_a_list", result.get("ends_s"))
+    blocks = listing("plan_not_a_plan", followed.get("blocks"))
+    ends_s = listing("ends_not_a_list", told.get("ends_s"))
     before_s = 0.0
     for end_s in ends_s:
         before_s = number("ends_out_of_order", end_s, before_s, 21600)
     begun = min(len(ends_s), len(stints), len([1 for block in blocks if block["reached"]]))
-    failed = [whole_number("failed_out_of_range", place, 0, 1000) for place in listing("failed_out_of_range", result.get("failed"))]
+    failed = [whole_number("failed_out_of_range", place, 0, 1000) for place in listing("failed_out_of_range", told.get("failed"))]
     changes = [update(movement, stints[:begun], basis, ends_s, failed) for movement in learnable(stints, begun)]
     return {"numbers": with_changes(numbers, changes), "changes": changes}
 
@@ -80,9 +81,10 @@ def update(movement: str, stints: list, basis: dict, ends_s: list, failed: list)
         misfit = math.log(max(1.0, took_s) / max(1.0, would["seconds"])) / LEARN_TIME_SD
         doubt = log / max(LEARN_LEAST_SD, first["sd"])
         other_story = 2.0 if would["fails"] != did_fail else 0.0
-        weights.append(math.exp(-(misfit * misfit + doubt * doubt) / 2 - other_story))
+        weights.append(-(misfit * misfit + doubt * doubt) / 2 - other_story)
         logs.append(log)
-    return change_of(movement, first, weights, logs, expected_s, took_s)
+    most = max(weights)  # the greatest weight becomes 1: an absurd time leaves a belief, not nothing at all
+    return change_of(movement, first, [math.exp(weight - most) for weight in weights], logs, expected_s, took_s)
 
 
 def would_go(movement: str, stints: list, basis: dict, factor: float, hints: list) -> dict:
@@ -127,4 +129,4 @@ def with_changes(numbers: dict, changes: list) -> dict:
         else:
             given["one_rep_max_kg"] = given["one_rep_max_kg"] * math.pow(change["factor"], ONE_REP_MAX_SHARE)
         movements[change["movement"]] = given
-    return {**numbers, "movements": movements}
+    return {**mapping("numbers_not_a_mapping", numbers), "movements": movements}

@@ -33,7 +33,7 @@ def plan(workout: dict, numbers: dict, settings: dict) -> dict:
     """
     if mapping("workout_not_a_mapping", workout).get("parts") is not None:
         return {"parts": [plan(part_of(workout, part), numbers, settings) for part in listing("parts_not_a_list", workout["parts"])]}
-    shape = choice("shape_unknown", workout.get("shape"), SHAPES)
+    shape = choice("shape_unknown", mapping("workout_not_a_mapping", workout).get("shape"), SHAPES)
     case = Case(workout, numbers, settings)
     if shape == "amrap":
         return plan_amrap(case)

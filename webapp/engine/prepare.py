@@ -1,6 +1,6 @@
 """From what was handed in to what planning needs: settings, caps, the person's recovery, the case to plan."""
 
-from .checks import choice, mapping, number, whole_number
+from .checks import choice, mapping, number, optional, whole_number
 from .lungs import lungs_of
 from .parameters import STYLES
 from .reserve import slow_gain
@@ -18,17 +18,23 @@ class Case:
     """
 
     def __init__(self, workout: dict, numbers: dict, settings: dict):
-        mapping("workout_not_a_mapping", workout)
-        mapping("numbers_not_a_mapping", numbers)
-        self.workout = workout
-        self.numbers = numbers
+        self.workout = mapping("workout_not_a_mapping", workout)
+        self.numbers = mapping("numbers_not_a_mapping", numbers)
+        check_lane(self.workout)
         self.wanted = settings_of(settings)
-        self.option = option_of(workout, self.wanted["option"])
-        self.division = division_of(workout, self.wanted["division"])
-        self.gain = gain_from(numbers)
-        self.lungs = lungs_of(numbers)
-        self.cap_s = cap_of(workout, self.option)
+        self.option = option_of(self.workout, self.wanted["option"])
+        choice("option_unknown", self.option.get("key"), [self.option.get("key")])  # a text, as the plan carries it along
+        self.division = division_of(self.workout, self.wanted["division"])
+        self.gain = gain_from(self.numbers)
+        self.lungs = lungs_of(self.numbers)
+        self.cap_s = cap_of(self.workout, self.option)
         self.stints = []
+
+
+def check_lane(workout: dict):
+    """Raise EngineError where the lane is none; the plan carries it along."""
+    lane = mapping("lane_not_a_mapping", workout.get("lane"))
+    optional("lane_out_of_range", lane.get("length_m"), 0.1, 1000, 10)
 
 
 def stints_of(case: Case, option: dict) -> list:

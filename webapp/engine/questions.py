@@ -23,19 +23,21 @@ def questions(workout: dict, settings: dict, numbers: dict) -> list:
     movement (None for the body), unit, default (what a plan takes without it), low, high, step, needed (ask it first), maximal
     (finding it takes an all-out effort), and m for an effort. [units, kg, s]
     """
-    option = option_of(workout, mapping("settings_not_a_mapping", settings).get("option"))
-    division = division_of(workout, settings.get("division"))
-    demands = demands_of(workout, option, division, numbers)
+    today = mapping("settings_not_a_mapping", settings)
+    known = mapping("numbers_not_a_mapping", numbers)
+    option = option_of(workout, today.get("option"))
+    division = division_of(workout, today.get("division"))
+    demands = demands_of(workout, option, division, known)
     made = []
     needed = 0
     for demand in demands:
-        question = question_of(demand, numbers, division)
+        question = question_of(demand, known, division)
         if question is None:
             continue
         question["needed"] = demand["hard"] > HARD_SHARE and needed < MOST_NEEDED
         needed = needed + (1 if question["needed"] else 0)
         made.append(question)
-    made.extend(sharper(made, demands, numbers))
+    made.extend(sharper(made, demands, known))
     if len([1 for demand in demands if needs_body(demand)]) > 0:
         made.append(asked("body_mass", None, "kg", body_mass({}), 25, 250, 1, False))
     return made
