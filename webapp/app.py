@@ -5,7 +5,7 @@ from datetime import timedelta
 from flask import Flask
 from werkzeug.middleware.proxy_fix import ProxyFix
 
-from webapp import assets, headers, languages, limits, measures, views
+from webapp import assets, headers, languages, limits, measures, shape_words, views
 from webapp.store import database, settings
 
 LARGEST_REQUEST_BYTES = 256 * 1024
@@ -34,6 +34,7 @@ def create_app(test_config=None):
     languages.init_app(app)
     limits.init_app(app)
     measures.init_app(app)
+    shape_words.init_app(app)
     assets.init_app(app)
     views.init_app(app)
 

@@ -3,19 +3,14 @@
 Texts are the English keys or the coach's own words; the `translated` filter words them.
 """
 
-import json
 import math
-from functools import lru_cache
 
-from webapp import movements
-from webapp.engine import EngineError, plan
-from webapp.engine import class_table as engine_table
-from webapp.engine.score import count_of
-from webapp.engine.table import deciding_movement
-from webapp.workouts import REST, completed, round_amounts, used_movements
+from webapp import class_tables, lane_sheets, movements
+from webapp.workouts import completed, each_value, parts_of, round_amounts, rounds_of, used_movements
 
 # Whoever faces more than this many times a largest set spends the workout resting. (chosen)
 MOST_TIMES_A_LARGEST_SET = 5
+RUNGS_SHOWN = 3  # of a ladder that goes on to the end of the time
 
 
 def of(workout):
@@ -35,20 +30,30 @@ def of(workout):
 
 def summary(workout):
     """What a list of workouts shows of one: the first option in short."""
-    option = workout["options"][0]
-    return _in_short(workout, option) | {"blocks": _blocks(workout, option)}
+    part = parts_of(workout)[0]
+    option = part["options"][0]
+    return _in_short(part, option) | {"blocks": _blocks(part, option)}
 
 
 def option_briefing(workout, option):
-    """One option: its blocks in order, where it is decided, whom it suits, what stands in the lane."""
-    return _in_short(workout, option) | {
+    """One option: its parts, of which most workouts have one, and what stands in the lane for all of them."""
+    found = _in_parts(workout, option)
+    return {
         "key": option["key"],
         "name": option["name"],
-        "tie_break_after_block": option.get("tie_break_after_block"),
+        "parts": [part_briefing(*one) for one in found],
+        "equipment": equipment(workout, {"blocks": [block for _, own in found for block in own["blocks"]]}),
+    }
+
+
+def part_briefing(workout, option):
+    """One part: its blocks in order, where it is decided, whom it suits."""
+    return _in_short(workout, option) | {
+        "title": workout["title"],
+        "rest_after_s": workout.get("rest_after_s"),
         "blocks": _blocks(workout, option),
         "decided": deciding(workout, option),
         "suits": suits(workout, option),
-        "equipment": equipment(workout, option),
     }
 
 
@@ -61,7 +66,7 @@ def movement_briefing(workout, key):
 
 def deciding(workout, option):
     """The block that stops most people, as the engine finds it for somebody regular, or None."""
-    found = _deciding(json.dumps(workout, sort_keys=True), option["key"])
+    found = _planned(workout, option)["decided"]
     if found is None:
         return None
     return {**found, "name": workout["movements"][found["movement"]]["name"]}
@@ -75,7 +80,7 @@ def suits(workout, option):
         entry = workout["movements"].get(block["movement"])
         if entry is None or not (entry["gate"] or (decided and decided["block"] == number)):
             continue
-        total = sum(round_amounts(option, block))
+        total = sum(round_amounts(option, block, _rounds_to_do(workout, option)))
         share = math.ceil(total / MOST_TIMES_A_LARGEST_SET) if decided and decided["block"] == number else 1
         least = max(share, block.get("mark_every") or 1)
         at_least = max(least, needed.get(block["movement"], {}).get("at_least", 0))
@@ -94,9 +99,9 @@ def equipment(workout, option):
             thing = things.setdefault(name, {"name": name, "count": 1, "loads": [], "heights": []})
             if _is_the_load(entry, name):
                 thing["count"] = max(thing["count"], block.get("implements") or entry["implements"] or 1)
-                thing["loads"] = _each_once([*thing["loads"], *_values(block.get("load_kg"))])
+                thing["loads"] = _each_once([*thing["loads"], *each_value(block.get("load_kg"))])
             elif name == "box":
-                thing["heights"] = _each_once([*thing["heights"], *_values(block.get("height_m"))])
+                thing["heights"] = _each_once([*thing["heights"], *each_value(block.get("height_m"))])
     return list(things.values())
 
 
@@ -107,76 +112,24 @@ def lane_plan(workout):
     return {"length_m": lane.get("length_m"), "turn": bool(lane.get("turn")), "wishes": [wish for wish in wishes if wish]}
 
 
-def class_table(workout, option, division):
-    """Rows by largest unbroken set of the deciding movement, for people without a phone; [] where nothing decides.
+def class_tables_of(workout, option, division):
+    """For each part that has one, rows by largest set of the deciding movement, for people without a phone.
 
-    Beside the engine's fields, `found_at` is the round and block where the cap finds somebody.
+    Beside the engine's fields a row has `found_at`, the round and block where the cap finds somebody.
     """
-    rows = _class_table(json.dumps(workout, sort_keys=True), option["key"], division["key"])
-    counted = lane_counts(workout, option)
-    return [row | {"found_at": _place_of(row["expected_at_cap"], counted)} for row in rows]
-
-
-def lane_counts(workout, option):
-    """Running count at the end of each block and at each mark, in the order a judge meets them."""
-    rows, count = [], 0
-    rounds = len(option.get("rep_scheme") or []) or option.get("rounds") or 1
-    for number in range(rounds):
-        for index, block in enumerate(option["blocks"]):
-            if block["movement"] == REST:
-                continue
-            amount = round_amounts(option, block)[number]
-            counted = counts(workout, block, amount)
-            rows.append({
-                "round": number + 1, "block": index + 1, "amount": amount, "unit": block["unit"],
-                "name": workout["movements"][block["movement"]]["name"],
-                "marks": [count + step for step in range(1, counted)] if block["unit"] == "m" else [],
-                "count": count + counted,
-                "tie_break": option.get("tie_break_after_block") == index + 1 and number == rounds - 1,
-            })
-            count += counted
-    return rows
+    tables = []
+    for part, own in _in_parts(workout, option):
+        rows = class_tables.rows(part, own["key"], division["key"])
+        if rows:
+            counted = lane_sheets.running(part, own) if part["shape"] == "for_time" else []
+            told = [row | {"found_at": _place_of(row["expected_at_cap"], counted)} for row in rows]
+            tables.append({"rows": told, "part": part_briefing(part, own)})
+    return tables
 
 
 def _place_of(count, rows):
-    """The row of the lane sheet where this count is reached; None where there is no count."""
-    return None if count is None else next((row for row in rows if row["count"] > count), rows[-1])
-
-
-def counts(workout, block, amount):
-    """What an amount of a block counts: marks of a distance, else the amount itself."""
-    stint = {
-        "kind": "", "unit": block["unit"], "amount": amount, "step_units": amount, "mark_every": block.get("mark_every"),
-    }
-    return count_of(stint, 1, workout)
-
-
-def refusal(workout):
-    """What keeps the engine from planning a workout, as a code with its value; None if nothing does."""
-    for option in workout["options"]:
-        try:
-            plan(workout, {}, {"option": option["key"], "division": workout["divisions"][0]["key"]})
-        except EngineError as error:
-            return {"code": error.code, "value": error.value}
-    return None
-
-
-# A plan takes a tenth of a second and more, a table several plans; the same workout is asked for by the whole class.
-@lru_cache(maxsize=256)
-def _deciding(workout_json, option_key):
-    workout = json.loads(workout_json)
-    try:
-        return deciding_movement(workout, option_key, workout["divisions"][0]["key"])
-    except EngineError:
-        return None
-
-
-@lru_cache(maxsize=64)
-def _class_table(workout_json, option_key, division_key):
-    try:
-        return engine_table(json.loads(workout_json), option_key, division_key)
-    except EngineError:
-        return []
+    """The row of the lane sheet where this count is reached; None where there is no such row."""
+    return next((row for row in rows if row["count"] > count), rows[-1]) if rows and count is not None else None
 
 
 def likeness(entry):
@@ -188,8 +141,29 @@ def likeness(entry):
     return {"name": known["name"] if known else likeness["movement"], "difference": likeness["difference"]}
 
 
+def _planned(workout, option):
+    return class_tables.planned(workout, option["key"], workout["divisions"][0]["key"], "regular")
+
+
+def _rounds_to_do(workout, option):
+    """How many rounds somebody regular does or begins."""
+    return rounds_of(workout, option) or (_planned(workout, option)["rounds"] or 0) + 1
+
+
+def _in_parts(workout, option):
+    """Each part of a workout with this option of it."""
+    return [
+        (part, next(own for own in part["options"] if own["key"] == option["key"])) for part in parts_of(workout)
+    ]
+
+
 def _in_short(workout, option):
     return {
+        "shape": workout["shape"],
+        "time_s": workout.get("time_s"),
+        "interval_s": workout.get("interval_s"),
+        "interval_count": workout.get("interval_count"),
+        "ladder": any(block.get("step") for block in option["blocks"]),
         "rounds": option.get("rounds") or 1,
         "rep_scheme": option.get("rep_scheme"),
         "cap_s": option.get("cap_s") or workout.get("cap_s"),
@@ -202,23 +176,24 @@ def _blocks(workout, option):
 
 def _block(workout, option, number, block):
     entry = workout["movements"].get(block["movement"])
-    amounts = round_amounts(option, block)
+    goes_on = rounds_of(workout, option) is None and bool(block.get("step"))
+    amounts = round_amounts(option, block, rounds_of(workout, option) or (RUNGS_SHOWN if goes_on else 1))
     mark = block.get("mark_every")
     return {
         "number": number,
         "movement": block["movement"],
-        "name": entry["name"] if entry else block["movement"],
+        "name": entry["name"] if entry else "Rest",
         "amounts": amounts,
         "amount": block.get("amount"),
-        "total": sum(amounts),
+        "goes_on": goes_on,
         "unit": block["unit"],
+        "load_step_kg": block.get("load_step_kg"),
         "loads": _per_division(workout, block.get("load_kg")),
         "heights": _per_division(workout, block.get("height_m")),
         "targets": _per_division(workout, block.get("target_m")),
         "implements": block.get("implements") or 1,
         "sides": block.get("sides") or (entry["sides"] if entry else "both"),
         "mark_every": mark,
-        "counts": counts(workout, block, amounts[0]) if block["unit"] == "m" else None,
         "as_written": block.get("as_written", ""),
         "note": block.get("note", ""),
         "tie_break": option.get("tie_break_after_block") == number,
@@ -239,12 +214,6 @@ def _per_division(workout, value):
         {"division": division["key"], "name": division["name"], "value": of_key[division["key"]]}
         for division in workout["divisions"] if of_key.get(division["key"]) is not None
     ]
-
-
-def _values(value):
-    if value is None:
-        return []
-    return list(value.values()) if isinstance(value, dict) else [value]
 
 
 def _is_the_load(entry, name):

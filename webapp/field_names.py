@@ -8,9 +8,10 @@ from webapp.wording import clock
 
 # name in the workout: name of the form's field
 RENAMED = {
-    "cap_s": "cap", "tie_break_after_block": "tie_break", "load_kg": "load", "height_m": "height", "target_m": "height",
+    "cap_s": "cap", "time_s": "time", "interval_s": "interval", "tie_break_after_block": "tie_break",
+    "load_kg": "load", "load_step_kg": "load_step", "height_m": "height", "target_m": "height",
 }
-UNITS = {"load_kg": "kg", "height_m": "m", "target_m": "m", "length_m": "m", "mark_every": "m"}
+UNITS = {"load_kg": "kg", "load_step_kg": "kg", "height_m": "m", "target_m": "m", "length_m": "m", "mark_every": "m"}
 
 
 def field_name(path):
@@ -60,7 +61,7 @@ def _sentence(path, code, parameters):
 
 
 def _bound(path, value):
-    if path[-1] == "cap_s":
+    if path[-1] in ("cap_s", "time_s", "interval_s"):
         return clock(value)
     unit = next((UNITS[step] for step in path if step in UNITS), "")
     return f"{number(value, 2)} {unit}".strip()

@@ -17,11 +17,14 @@ from webapp.typed import DIVISION_KEYS
 from webapp.wording import GROUPS as GROUP_NAMES
 
 
-
 def _choices(*pairs):
     return [SelectChoice(value, label) for value, label in pairs]
 
 
+SHAPES = _choices(
+    ("for_time", _l("For time")), ("amrap", _l("Most rounds in a time")),
+    ("intervals", _l("Every interval")), ("load", _l("Heaviest lift")),
+)
 UNITS = _choices(
     ("reps", _l("reps")), ("m", _l("metres")), ("ft", _l("feet")), ("cal", _l("calories")), ("s", _l("seconds")),
 )
@@ -52,9 +55,11 @@ class BlockForm(Form):
     own_group = SelectField(_l("What it works most"), choices=OWN_GROUPS, default="")
     amount = StringField(_l("How many"))
     unit = SelectField(_l("Counted in"), choices=UNITS, default="reps")
+    step = StringField(_l("More each round"))
     load_a = StringField()
     load_b = StringField()
     load_unit = SelectField(_l("kg or lb"), choices=MASSES, default="kg")
+    load_step = StringField(_l("Heavier each round by"))
     implements = SelectField(_l("How many to lift"), choices=IMPLEMENTS, default="1")
     mark_every = StringField(_l("A mark every"))
     height_a = StringField()
@@ -82,7 +87,11 @@ class WorkoutForm(FlaskForm):
     """A workout."""
 
     title = StringField(_l("Name of the workout"))
+    shape = RadioField(_l("What it is"), choices=SHAPES, default="for_time")
     cap = StringField(_l("Time cap"))
+    time = StringField(_l("Time"))
+    interval = StringField(_l("Length of an interval"))
+    interval_count = StringField(_l("How many intervals"))
     divisions = FieldList(StringField(), min_entries=len(DIVISION_KEYS), max_entries=len(DIVISION_KEYS))
     lane_length = StringField(_l("Length of the lane"))
     lane_unit = SelectField(_l("In"), choices=LENGTHS, default="m")
@@ -110,7 +119,8 @@ class EnterForm(FlaskForm):
 def empty_workout():
     """What the form of a new workout holds."""
     return {
-        "title": "", "cap": "", "divisions": [str(_l("Men")), str(_l("Women"))],
+        "title": "", "shape": "for_time", "cap": "", "time": "", "interval": "", "interval_count": "",
+        "divisions": [str(_l("Men")), str(_l("Women"))],
         "lane_length": "10", "lane_unit": "m", "lane_turn": "yes", "ranking": "prescribed_first",
         "source_url": "", "source_text": "", "notes": "",
         "options": [empty_option("prescribed", str(_l("As prescribed")))],

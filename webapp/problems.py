@@ -32,7 +32,14 @@ MESSAGES = {
     "mark_without_distance": lazy_gettext("Marks are for distances in m or ft only."),
     "tie_break_beyond": lazy_gettext("There is no block with this number."),
     "not_https": lazy_gettext("The link must begin with https:// and name a page."),
-    "shape_later": lazy_gettext("Only workouts for time can be set so far."),
+    "scheme_for_time_only": lazy_gettext("Numbers for each round are for workouts done for time: give each block its amount."),
+    "one_lift_only": lazy_gettext("A heaviest lift is one block: take the others out."),
+    "no_heavy_single": lazy_gettext("Choose a lift with a barbell here, such as a front squat."),
+    "step_without_rounds": lazy_gettext("Nothing can change with a single round: say how many rounds there are."),
+    "step_from_nothing": lazy_gettext("Say first what it is in the first round."),
+    "step_too_far": lazy_gettext("This change would leave the last round with too little or too much to do."),
+    "load_step_too_far": lazy_gettext("This change would make the load of the last round impossible."),
+    "parts_differ": lazy_gettext("Every part must have the same options."),
     "not_a_workout": lazy_gettext("This is not a workout."),
 }
 

@@ -17,6 +17,9 @@ DIVISION_KEYS = ("a", "b")
 OWN = "own"
 M_PER_UNIT = {"m": 1, "ft": M_PER_FT, "cm": 0.01, "in": M_PER_INCH}
 KG_PER_UNIT = {"kg": 1, "lb": KG_PER_LB}
+# Of a heaviest lift only this is asked; what stands in the other fields belongs to another shape.
+OF_A_LIFT = ("movement", "choice", "own_seconds", "own_group", "amount", "note", "advice")
+NO_MORE_OF_A_LIFT = {"unit": "reps", "load_unit": "kg", "height_unit": "cm", "height_kind": "height_m"}
 # Conversions are exact; this only takes away what binary fractions add behind them.
 KEPT_PLACES = 8
 
@@ -54,12 +57,14 @@ class _Reader:
             {"key": key, "name": name.strip()}
             for key, name in zip(DIVISION_KEYS, typed["divisions"]) if name.strip() or key == DIVISION_KEYS[0]
         ]
-        options = [self.option(index, option, divisions) for index, option in enumerate(typed["options"])]
+        options = [
+            self.option(index, option, divisions, typed["shape"]) for index, option in enumerate(typed["options"])
+        ]
         return {
             "schema": 1,
             "title": typed["title"].strip(),
-            "shape": "for_time",
-            "cap_s": self.clock(("cap_s",), typed["cap"]),
+            "shape": typed["shape"],
+            **self.times(typed),
             "divisions": divisions,
             "options": options,
             "movements": self.movements,
@@ -73,23 +78,39 @@ class _Reader:
             "notes": typed["notes"].strip(),
         }
 
-    def option(self, index, typed, divisions):
+    def times(self, typed):
+        """The times of the chosen shape; what was typed for another one is not part of the workout."""
+        if typed["shape"] == "for_time":
+            return {"cap_s": self.clock(("cap_s",), typed["cap"])}
+        if typed["shape"] == "intervals":
+            return {
+                "interval_s": self.clock(("interval_s",), typed["interval"]),
+                "interval_count": self.number(("interval_count",), typed["interval_count"]),
+            }
+        return {"time_s": self.clock(("time_s",), typed["time"])}
+
+    def option(self, index, typed, divisions, shape):
         """One option."""
         path = ("options", index)
+        option = {"key": typed["key"], "name": typed["name"].strip()}
+        if shape == "for_time":
+            option |= self.rounds(path, typed)
+        option["blocks"] = [
+            self.block((*path, "blocks", number), _of_a_lift(block) if shape == "load" else block, divisions)
+            for number, block in enumerate(typed["blocks"])
+        ]
+        return option
+
+    def rounds(self, path, typed):
+        """What an option of a workout for time says beside its blocks."""
         option = {
-            "key": typed["key"], "name": typed["name"].strip(),
             "rounds": self.number((*path, "rounds"), typed["rounds"]),
             "rep_scheme": self.scheme((*path, "rep_scheme"), typed["rep_scheme"]),
             "cap_s": self.clock((*path, "cap_s"), typed["cap"]),
             "tie_break_after_block": self.number((*path, "tie_break_after_block"), typed["tie_break"]),
         }
         option = {name: value for name, value in option.items() if value is not None}
-        if "rep_scheme" not in option:
-            option.setdefault("rounds", 1)
-        option["blocks"] = [
-            self.block((*path, "blocks", number), block, divisions) for number, block in enumerate(typed["blocks"])
-        ]
-        return option
+        return option if "rep_scheme" in option else {"rounds": 1} | option
 
     def block(self, path, typed, divisions):
         """One block; what was left empty is left out."""
@@ -99,8 +120,10 @@ class _Reader:
             "movement": self.movement(path, typed),
             "amount": self.scaled((*path, "amount"), typed["amount"], length_factor),
             "unit": "m" if unit == "ft" else unit,
+            "step": self.scaled((*path, "step"), typed["step"], length_factor),
             "mark_every": self.scaled((*path, "mark_every"), typed["mark_every"], length_factor),
             "load_kg": self.per_division(path, "load_kg", typed, "load", KG_PER_UNIT[typed["load_unit"]], divisions),
+            "load_step_kg": self.scaled((*path, "load_step_kg"), typed["load_step"], KG_PER_UNIT[typed["load_unit"]]),
             typed["height_kind"]: self.per_division(
                 path, typed["height_kind"], typed, "height", M_PER_UNIT[typed["height_unit"]], divisions
             ),
@@ -199,7 +222,11 @@ def from_workout(workout, name_of):
     names = {division["key"]: division["name"] for division in workout["divisions"]}
     return {
         "title": workout["title"],
-        "cap": clock(workout["cap_s"]) if workout.get("cap_s") else "",
+        "shape": workout["shape"],
+        "cap": _as_clock(workout.get("cap_s")),
+        "time": _as_clock(workout.get("time_s")),
+        "interval": _as_clock(workout.get("interval_s")),
+        "interval_count": str(workout.get("interval_count") or ""),
         "divisions": [names.get(key, "") for key in DIVISION_KEYS],
         "lane_length": "" if length_m is None else plain_number(length_m / (M_PER_FT if in_feet else 1)),
         "lane_unit": "ft" if in_feet else "m",
@@ -222,7 +249,7 @@ def _typed_option(workout, option, name_of):
         "name": option["name"],
         "rounds": "" if scheme else str(option.get("rounds") or 1),
         "rep_scheme": " ".join(map(str, scheme or [])),
-        "cap": clock(option["cap_s"]) if option.get("cap_s") else "",
+        "cap": _as_clock(option.get("cap_s")),
         "tie_break": str(option.get("tie_break_after_block") or ""),
         "blocks": [
             _typed_block(workout, block, name_of) | {"advice": advice.get(number, "")}
@@ -248,9 +275,11 @@ def _typed_block(workout, block, name_of):
         "own_group": entry["primary"] if is_own else "",
         "amount": _in_unit(block.get("amount"), M_PER_UNIT.get(unit, 1)),
         "unit": unit,
+        "step": _in_unit(block.get("step"), M_PER_UNIT.get(unit, 1)),
         "mark_every": _in_unit(block.get("mark_every"), M_PER_UNIT.get(unit, 1)),
         **_typed_values(block.get("load_kg"), "load", lambda value: pounds(value) if load_unit == "lb" else value),
         "load_unit": load_unit,
+        "load_step": _in_unit(block.get("load_step_kg"), KG_PER_UNIT[load_unit]),
         **_typed_values(block.get(kind), "height", lambda value: value / M_PER_UNIT[height_unit]),
         "height_kind": kind,
         "height_unit": height_unit,
@@ -268,8 +297,16 @@ def _typed_values(value, name, convert):
     }
 
 
+def _as_clock(seconds):
+    return clock(seconds) if seconds else ""
+
+
 def _in_unit(value, factor):
     return "" if value is None else plain_number(value / factor)
+
+
+def _of_a_lift(block):
+    return dict.fromkeys(block, "") | NO_MORE_OF_A_LIFT | {name: block[name] for name in OF_A_LIFT}
 
 
 def _advice(options):
@@ -291,6 +328,8 @@ def _as_written(typed):
         unit = typed[f"{name}_unit"]
         if unit in units and any(values):
             parts.append(f"{' / '.join(value for value in values if value)} {unit}")
+    if typed["load_step"].strip() and typed["load_unit"] == "lb":
+        parts.append(f"+ {typed['load_step'].strip()} lb")
     return " · ".join(parts) or None
 
 

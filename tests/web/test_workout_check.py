@@ -5,7 +5,7 @@ import copy
 import pytest
 from sample_workout import small_workout
 
-from webapp import briefing
+from webapp import briefing, class_tables, lane_sheets
 from webapp.own_movements import own_entry, own_key
 from webapp.problems import WorkoutError
 from webapp.workouts import checked, completed, read_json, texts
@@ -31,7 +31,8 @@ def block(workout):
     (lambda w: block(w).update(movement="flurble"), ("options", 0, "blocks", 1, "movement"), "unknown_movement"),
     (lambda w: block(w).update(amount=float("nan")), ("options", 0, "blocks", 1, "amount"), "not_a_number"),
     (lambda w: block(w).update(sides="left"), ("options", 0, "blocks", 1, "sides"), "unknown_choice"),
-    (lambda w: w.update(shape="amrap"), ("shape",), "shape_later"),
+    (lambda w: w.update(shape="sideways"), ("shape",), "unknown_choice"),
+    (lambda w: w.update(shape=[]), (), "not_a_workout"),
     (lambda w: w.update(schema=2), (), "not_a_workout"),
     (lambda w: w.update(options={}), ("options",), "no_options"),
     (lambda w: w.update(options=[None]), (), "not_a_workout"),
@@ -77,7 +78,7 @@ def test_a_movement_of_ones_own_can_be_planned(unit):
     workout["movements"] = {key: own_entry("Tyre flip", unit, 5.0, "legs")}
     workout["options"][0]["blocks"][0] |= {"movement": key, "unit": unit}
     assert key == "own-tyre-flip-e"
-    assert briefing.refusal(completed(checked(workout))) is None
+    assert class_tables.refusal(completed(checked(workout))) is None
 
 
 def test_a_movement_of_ones_own_has_every_field_of_the_library():
@@ -91,7 +92,7 @@ def test_the_briefing_counts_as_the_engine_does():
     from webapp.engine import plan
 
     workout = completed(small_workout())
-    rows = briefing.lane_counts(workout, workout["options"][0])
+    rows = lane_sheets.running(workout, workout["options"][0])
     assert [row["count"] for row in rows] == [24, 28]
     score = plan(workout, {}, {"option": "prescribed", "division": "a"})["score"]
     assert score["count_in_all"] == 28

@@ -10,7 +10,11 @@ def deciding_movement(workout: dict, option_key: str, division_key: str) -> dict
 
     Nothing is in attempts at one lift; a workout in parts is asked part by part (`planner.part_of`).
     """
-    made = plan(workout, {"level": "regular"}, {"option": option_key, "division": division_key})
+    return decided_in(plan(workout, {"level": "regular"}, {"option": option_key, "division": division_key}), option_of(workout, option_key))
+
+
+def decided_in(made: dict, option: dict) -> dict | None:
+    """Return movement and block number that decide a plan made for an option: the first gate, else where most time is lost; None for none."""
     if made.get("deciding") is None and len(made.get("blocks", [])) == 0:
         return None
     gates = [block for block in made["blocks"] if len(block["reasons"]) > 0 and block["reasons"][0]["code"] == "gate"]
@@ -19,7 +23,7 @@ def deciding_movement(workout: dict, option_key: str, division_key: str) -> dict
     if made["deciding"] is None:
         return None
     index = made["deciding"]["block"]
-    return {"movement": option_of(workout, option_key)["blocks"][index - 1]["movement"], "block": index}
+    return {"movement": option["blocks"][index - 1]["movement"], "block": index}
 
 
 def class_table(workout: dict, option_key: str, division_key: str) -> list:

@@ -5,9 +5,10 @@ import secrets
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 from flask_babel import gettext
 
-from webapp import briefing, forms, typed
+from webapp import briefing, class_tables, forms, typed
 from webapp.coach_texts import FIELDS, LONGEST_TEXT, changed, shown_lines
 from webapp.field_names import field_name, messages, place
+from webapp.languages import LANGUAGES
 from webapp.limits import count
 from webapp.names import Finder, all_names, shown_name
 from webapp.problems import WorkoutError
@@ -43,6 +44,8 @@ def new():
 def edit(code):
     """The blocks of a workout again; what the class sees changes only by publishing."""
     stored = _own_workout(code)
+    if stored.draft.get("parts"):
+        abort(404)  # the form holds one part: saving it would lose the others
     if request.method == "GET":
         return _form_page(typed.from_workout(stored.draft, shown_name), stored.revision, stored)
     return _answer_form(stored)
@@ -77,7 +80,7 @@ def act(code):
     """Keep the texts and do what the button says."""
     stored = _own_workout(code)
     form = forms.ActionForm()
-    do = request.form.get("do", "save")
+    do, _, language = request.form.get("do", "save").partition(":")
     if not form.validate():
         return _coach_page(stored, gettext("This page had been open too long. Please press the button once more.")), 400
     if do == "kept":
@@ -85,7 +88,7 @@ def act(code):
         return redirect(url_for(".page", code=code), 303)
     if any(len(text) > LONGEST_TEXT for text in request.form.values()):
         return _coach_page(stored, gettext("One of the texts is too long.")), 400
-    refused = briefing.refusal(stored.draft) if do == "publish" else None
+    refused = class_tables.refusal(stored.draft) if do == "publish" else None
     if refused:
         return _coach_page(stored, gettext("No plan can be made for this workout yet. %(why)s", why=say(refused))), 422
     try:
@@ -97,12 +100,12 @@ def act(code):
         )), 409
     except (StoreFull, StoreBusy):
         return _coach_page(stored, _nothing_saved()), 507
-    return redirect(url_for(".page", code=code), 303)
+    return redirect(url_for(".page", code=code, lang=language if language in LANGUAGES else None), 303)
 
 
 def _carry_out(stored, do, revision):
     """Save the texts first where they changed, so that publishing shows what is on the screen."""
-    if do in ("save", "publish"):
+    if do in ("save", "publish", "language"):
         entries = _entries_from(request.form, stored.draft)
         if entries != stored.draft["movements"]:
             stored = workouts.save_draft(db(), stored.code, stored.draft | {"movements": entries}, revision)
@@ -112,6 +115,8 @@ def _carry_out(stored, do, revision):
         abort(400)
     if do in actions:
         actions[do](db(), stored.code, revision)
+    if do == "publish":
+        class_tables.prepare(stored.draft)
 
 
 def _entries_from(posted, draft):

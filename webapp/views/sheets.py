@@ -6,7 +6,7 @@ import segno
 from flask import Blueprint, Response, render_template, request, url_for
 from flask_babel import gettext
 
-from webapp import briefing
+from webapp import briefing, lane_sheets
 from webapp.views.connection import shown_or_gone
 
 bp = Blueprint("sheets", __name__, url_prefix="/w/<code>")
@@ -43,12 +43,13 @@ def qr_page(code):
 
 @bp.get("/lane-sheet")
 def lane_sheet(code):
-    """For the judge in the lane: the running count at each block's end and at each mark."""
+    """For the judge in the lane: what to count, row by row."""
     workout = shown_or_gone(code).published
     option = _chosen(workout["options"], "option")
+    shown = briefing.option_briefing(workout, option)
     return render_template(
-        "sheets/lane_sheet.html", workout=workout, code=code, option=option,
-        rows=briefing.lane_counts(workout, option), short=briefing.option_briefing(workout, option),
+        "sheets/lane_sheet.html", workout=workout, code=code, option=shown,
+        sheets=zip(lane_sheets.of(workout, option["key"]), shown["parts"]),
     )
 
 
@@ -61,7 +62,7 @@ def briefing_sheet(code):
     return render_template(
         "sheets/briefing_sheet.html", workout=workout, code=code, division=division, all=briefing.of(workout),
         option=briefing.option_briefing(workout, option),
-        table=briefing.class_table(workout, option, division),
+        tables=briefing.class_tables_of(workout, option, division),
     )
 
 
