@@ -12,6 +12,7 @@ STRATA = [  # sizes of a standard normal number in equally likely parts, scaled 
     [0.0536, 0.1615, 0.2712, 0.3841, 0.5019, 0.6266, 0.7614, 0.9109, 1.0827, 1.2918, 1.5752, 2.0913],
     [0.0816, 0.2468, 0.4185, 0.6026, 0.8079, 1.0509, 1.3714, 1.9382],
 ]
+HARD_SHARE_OF_COST = 0.6  # of the primary slot's cost; chosen
 MOST_AHEAD = 0.5  # on the logarithm of time; chosen: beyond, the ladder of cautions says nothing
 MODULUS = 2147483647  # Park & Miller 1988, "minimal standard" generator with the multiplier 48271
 MULTIPLIER = 48271
@@ -83,13 +84,33 @@ def draw_people(stints: list, seed: int, gain: float) -> list:
     return people
 
 
+def lean(stints: list) -> list:
+    """Return the stints with only the slots that could stop somebody: those that lead in some stint, and those loaded nearly as hard.
+
+    Draws are many, and the light shares never decide them; the plan itself is made and shown with all.
+    """
+    leading = [stint["slots"][0] for stint in stints if len(stint["slots"]) > 0]
+    made = []
+    for stint in stints:
+        slots = []
+        costs = []
+        for position in range(len(stint["slots"])):
+            hard = stint["costs"][position] >= HARD_SHARE_OF_COST * stint["costs"][0]
+            if position == 0 or hard or stint["slots"][position] in leading:
+                slots.append(stint["slots"][position])
+                costs.append(stint["costs"][position])
+        made.append({**stint, "slots": slots, "costs": costs})
+    return made
+
+
 def outcomes(stints: list, breakups: list, people: list, cap_s: float | None) -> list:
     """Return how the plan goes for each of the people, up to the cap; who goes as they feel lives through it e^ahead times as fast."""
     until_s = LONGEST_S if cap_s is None else cap_s
+    few_slots = lean(stints)
     results = []
     for person in people:
         faster = math.exp(max(-MOST_AHEAD, min(MOST_AHEAD, person["ahead"])))
-        result = live_through(stints, breakups, person["factors"], person["paces"], person["gain"], until_s * faster, at_rest())
+        result = live_through(few_slots, breakups, person["factors"], person["paces"], person["gain"], until_s * faster, at_rest())
         result["seconds"] = result["seconds"] / faster
         results.append(result)
     return results

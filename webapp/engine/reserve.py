@@ -154,7 +154,9 @@ def perform(fatigue: Fatigue, effort: Effort, reps: int, gain: float, ceiling: f
         for position in range(count):
             slot = slots[position]
             depth = quick[slot] + slow[slot]
-            cost = min(costs[position], max(0.0, PAST_ONE - depth))
+            cost = costs[position]
+            if depth + cost > PAST_ONE:
+                cost = max(0.0, PAST_ONE - depth)
             share = slope * (depth + cost / 2 - SLOW_THRESHOLD)
             if share < SLOW_FLOOR:
                 share = SLOW_FLOOR

@@ -232,10 +232,12 @@ def find(task: Task, hints: list) -> list:
         from_hint(task, hint)
         if len(task.plans) > 0 and len(hint) > 1:
             around(task, hint)
+    descents = 1
     if len(task.plans) == 0:
+        descents = DESCENTS
         starts(task)
     task.plans.sort(key=by_cost)
-    promising = task.plans[:DESCENTS]
+    promising = task.plans[:descents]
     if len(promising) > 0 and all([has_singles(costed[1]) for costed in promising]):
         larger = [costed for costed in task.plans if not has_singles(costed[1])]
         promising.extend(larger[:1])
