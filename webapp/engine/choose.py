@@ -5,7 +5,7 @@ import math
 from .draws import draw_people, fail_share, outcomes
 from .layout import as_given, factors_for, lay_out
 from .narrow import narrowing
-from .pacing import paced_for_breath
+from .pacing import paced_layout
 from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD
 from .prepare import Case
 from .whole import LONGEST_S, at_rest
@@ -45,9 +45,11 @@ def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
     high = len(CAUTION) - 1
     while low <= high:
         middle = (low + high) // 2
-        layout = lay_out(case.stints, factors_for(case.stints, CAUTION[middle]), case.gain, cap_s, hints, at_rest())
+        factors = factors_for(case.stints, CAUTION[middle])
         if len(found) == 0:
-            layout = paced_for_breath(case, layout, cap_s)
+            layout = paced_layout(case, factors, cap_s)
+        else:
+            layout = lay_out(case.stints, factors, case.gain, cap_s, hints, at_rest())
         if arrange is not None:
             layout = arrange(case, layout, cap_s)
         layout["caution"] = CAUTION[middle]

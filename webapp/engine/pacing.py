@@ -43,32 +43,33 @@ def too_breathless(stints: list, breakups: list, gain: float, until_s: float, al
     return False
 
 
-def least_share(case: Case, layout: dict, until_s: float) -> float:
-    """Return the least slowing at which the lungs keep up, the slowest there is where none does, by bisection."""
-    style = case.wanted["style"]
-    low = CADENCE_BY_STYLE[style]
+def paced_layout(case: Case, factors: list[float], cap_s: float | None) -> dict:
+    """Return a layout for a cadence the lungs can keep; the case's stints take that cadence, in place."""
+    usual = case.stints
+    until_s = LONGEST_S if cap_s is None else cap_s
+    quickest = CADENCE_BY_STYLE[case.wanted["style"]]
+    case.stints = [slowed(stint, quickest, case.lungs) for stint in usual]
+    layout = lay_out(case.stints, factors, case.gain, cap_s, [], at_rest())
+    if not too_breathless(case.stints, layout["whole"], case.gain, until_s, AIR_SPENT[case.wanted["style"]]):
+        return layout
+    share = least_share(case, usual, layout, until_s, quickest)
+    case.stints = [slowed(stint, share, case.lungs) for stint in usual]
+    if share >= CADENCE_SLOWEST - 0.01:
+        break_for_breath(case, layout, until_s)
+    return lay_out(case.stints, factors, case.gain, cap_s, layout["whole"], at_rest())
+
+
+def least_share(case: Case, usual: list, layout: dict, until_s: float, low: float) -> float:
+    """Return the least slowing above `low` at which the lungs keep up, the slowest there is where none does, by bisection."""
     high = CADENCE_SLOWEST
-    if not too_breathless([slowed(stint, low, case.lungs) for stint in case.stints], layout["whole"], case.gain, until_s, AIR_SPENT[style]):
-        return low
     for _ in range(HALVINGS):
         middle = (low + high) / 2
-        if too_breathless([slowed(stint, middle, case.lungs) for stint in case.stints], layout["whole"], case.gain, until_s, AIR_SPENT[style]):
+        stints = [slowed(stint, middle, case.lungs) for stint in usual]
+        if too_breathless(stints, layout["whole"], case.gain, until_s, AIR_SPENT[case.wanted["style"]]):
             low = middle
         else:
             high = middle
     return high
-
-
-def paced_for_breath(case: Case, layout: dict, cap_s: float | None) -> dict:
-    """Return the layout for a cadence the lungs can keep; the case's stints take that cadence, in place."""
-    until_s = LONGEST_S if cap_s is None else cap_s
-    share = least_share(case, layout, until_s)
-    if abs(share - 1) < 1e-9:
-        return layout
-    case.stints = [slowed(stint, share, case.lungs) for stint in case.stints]
-    if share >= CADENCE_SLOWEST - 0.01:
-        break_for_breath(case, layout, until_s)
-    return lay_out(case.stints, layout["factors"], case.gain, cap_s, layout["whole"], at_rest())
 
 
 def break_for_breath(case: Case, layout: dict, until_s: float):
