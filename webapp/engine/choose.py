@@ -11,7 +11,7 @@ from .prepare import Case
 from .whole import LONGEST_S, at_rest
 
 
-TRIED_ON = 24  # people each layout of the ladder is tried on; chosen: the band at the end takes them all
+TRIED_ON = 20  # people each layout of the ladder is tried on; chosen: the band at the end takes them all
 
 
 def best_layout(case: Case, cap_s: float | None, arrange) -> dict:
