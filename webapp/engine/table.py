@@ -1,5 +1,6 @@
 """The sheet that also serves people without a phone: by largest unbroken set of the deciding movement, how to break it up."""
 
+from .athlete import asks_for_a_set
 from .parameters import TABLE_ROWS
 from .planner import plan
 from .stints import option_of
@@ -39,6 +40,8 @@ def class_table(workout: dict, option_key: str, division_key: str) -> list:
         return []
     movement = where["movement"]
     entry = workout["movements"][movement]
+    if not asks_for_a_set(entry):
+        return []
     scale = rows_scale(entry)
     rows = []
     for bracket in TABLE_ROWS:
