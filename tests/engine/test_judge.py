@@ -1,78 +1,105 @@
-"""judge(): an athlete's own break-up goes as the plan says it goes, where it is the plan's."""
+"""judge(): an athlete's own plan through the same simulation."""
 
+import copy
 import json
-from pathlib import Path
 
 import pytest
+from engine_samples import able, block, six_blocks, workout
 
-from webapp.engine import EngineError, judge, plan
-from webapp.movements import freeze
-from webapp.workouts import completed
+from webapp.engine import EngineError, break_up, judge, judge_break_up, plan
 
-DEMO = sorted((Path(__file__).resolve().parents[2] / "demo_data").glob("*.json"))
-PERSON = {"level": "keen", "body_mass_kg": 72}
-
-
-def demo(place):
-    return completed(json.loads(DEMO[place].read_text("utf-8")))
+KEEN = {"level": "keen", "inverted_ok": True}
+SAME = 1e-6  # relative: the plan's own numbers went through JSON's units and back
 
 
-def as_own(made):
-    """A plan's blocks as an athlete's own: whole where the cap comes first, with the plan's cadence and waits."""
-    pairs = zip(made["blocks"], made["basis"]["stints"], strict=False)
-    return [{**(block["uncut"] if block["uncut"] else block), "lead_s": block["lead_s"], "cadence": stint["cadence"]} for block, stint in pairs]
+def own(made):
+    """A plan's sets and rests, its waits and the cadence it keeps, handed back as an athlete's own."""
+    cadences = [stint["cadence"] for stint in made["basis"]["stints"]]
+    return [
+        {"sets": each["sets"], "rests_s": each["rests_s"], "lead_s": each["lead_s"], "cadence": cadence}
+        for each, cadence in zip(made["blocks"], cadences, strict=True)
+    ]
 
 
-@pytest.mark.parametrize("place", range(len(DEMO)))
-@pytest.mark.parametrize("level", ["keen", "expert"])
-def test_the_plan_judged_takes_what_the_plan_says(place, level):
-    """Exact property: both go through one simulation. 1e-5: rests between rounds are found by bisection in one of them."""
-    person, settings = PERSON | {"level": level}, {"style": "bold"}
-    made = plan(demo(place), person, settings)
-    if made["score"]["kind"] == "time":
-        verdict = judge(demo(place), person, settings, as_own(made))
-        assert verdict["time_s"] == pytest.approx(made["score"]["likely"], rel=1e-5)
-        assert verdict["fails"] is None
+@pytest.mark.parametrize("style", ["steady", "even", "bold"])
+@pytest.mark.parametrize("rounds", [1, 2])
+def test_the_plan_s_own_blocks_take_the_plan_s_times(style, rounds):
+    asked = six_blocks(rounds=rounds)
+    made = plan(asked, KEEN, {"style": style})
+    went = judge(asked, KEEN, {"style": style}, own(made))
+    assert (went["finishes"], went["fails"]) == (True, None)
+    assert went["time_s"] == pytest.approx(made["score"]["likely"], rel=SAME)
+    for ours, theirs in zip(made["blocks"], went["blocks"], strict=True):
+        assert theirs["start_s"] == pytest.approx(ours["start_s"], abs=0.001)
+        assert theirs["lowest_reserve"] == pytest.approx(ours["lowest_reserve"], abs=0.001)
+    assert len(went["reserve_curve"]) == len(made["reserve_curve"])
 
 
-def test_a_slower_cadence_takes_longer():
-    made = plan(demo(1), PERSON, {})
-    own = as_own(made)
-    slow = [{**block, "cadence": 1.2} for block in own]
-    assert judge(demo(1), PERSON, {}, slow)["time_s"] > judge(demo(1), PERSON, {}, own)["time_s"]
+def test_break_up_s_own_sets_take_its_time():
+    for largest in (5, 12, 30):
+        made = break_up(largest, 50, 2.6)
+        went = judge_break_up(largest, made["sets"], made["rests_s"], 2.6)
+        assert went["time_s"] == pytest.approx(made["time_s"], rel=1e-12)
+        assert went["lowest_reserve"] == pytest.approx(made["lowest_reserve"], rel=1e-12)
+        assert went["fails_at_rep"] is None
 
 
-def test_what_would_fail_beyond_the_cap_is_no_failure():
-    """The second half in one go cannot go well; with the cap before it nobody gets there."""
-    workout = demo(2)
-    own = as_own(plan(workout, PERSON, {}))[:2]
-    assert judge({**workout, "cap_s": None}, PERSON, {}, own)["fails"] is not None
-    verdict = judge({**workout, "cap_s": 60}, PERSON, {}, own)
-    assert verdict["fails"] is None
-    assert not verdict["finishes"]
-    assert verdict["reserve_curve"][-1]["t_s"] <= 60
+@pytest.mark.parametrize("largest", [3, 8, 15, 30])
+def test_it_fails_at_the_first_repetition_beyond_the_largest_set(largest):
+    went = judge_break_up(largest, [largest + 3, 2], [60], 2.6)
+    assert (went["fails_at_rep"], went["time_s"], went["lowest_reserve"]) == (largest + 1, None, 0.0)
 
 
-def rounds_of_ten():
-    blocks = [{"movement": "push-up", "amount": 10, "unit": "reps"}, {"movement": "air-squat", "amount": 10, "unit": "reps"}]
-    options = [{"key": "prescribed", "name": "As prescribed", "blocks": blocks}]
-    return {**demo(0), "shape": "amrap", "time_s": 120, "cap_s": None, "options": options, "movements": freeze(["push-up", "air-squat"])}
+def test_where_it_fails_is_told_as_an_athlete_counts():
+    asked = workout([block("sit-up", 10), block("handstand-push-up", 12)])
+    went = judge(asked, able(handstand_push_up=8), {}, [None, {"sets": [12], "rests_s": []}])
+    assert (went["finishes"], went["time_s"]) == (False, None)
+    assert (went["fails"]["block"], went["fails"]["rep"]) == (2, 9)
+    assert went["count"] == 10 + 8
 
 
-def test_most_rounds_are_judged_over_as_many_as_are_given():
-    able = {"level": "keen", "movements": {"push-up": {"max_unbroken": 60}, "air-squat": {"max_unbroken": 90}}}
-    verdict = judge(rounds_of_ten(), able, {}, [None] * 12)
-    assert not verdict["finishes"]
-    assert verdict["rounds"] * 20 + verdict["extra"] == verdict["count"]
-    assert 2 <= verdict["rounds"] <= 4  # 10 push-ups at 1.2 to 1.3 s and 10 squats at 1.4 to 1.5 s with 8 s between: 40 to 45 s a round
+def test_longer_rests_take_longer_and_leave_more():
+    asked, numbers = workout([block("handstand-push-up", 30)]), able(handstand_push_up=14)
+    went = [judge(asked, numbers, {}, [{"sets": [5] * 6, "rests_s": [rest_s] * 5}]) for rest_s in (25, 35, 50)]
+    assert [each["time_s"] for each in went] == sorted(each["time_s"] for each in went)
+    assert [each["lowest_reserve"] for each in went] == sorted(each["lowest_reserve"] for each in went)
 
 
-@pytest.mark.parametrize("own, code", [
-    ({"sets": [12], "rests_s": []}, "sets_do_not_fill"), ({"sets": [6, 7], "rests_s": []}, "rests_do_not_fit"),
-    ({"sets": [13], "rests_s": [], "cadence": 9}, "cadence_out_of_range"), ({"sets": [13], "rests_s": [], "lead_s": -1}, "rest_out_of_range"),
-])  # fmt: skip
-def test_what_cannot_be_judged_is_named(own, code):
-    """Tin Kettle opens with 13 swings."""
-    with pytest.raises(EngineError) as caught:
-        judge(demo(1), PERSON, {}, [own])
-    assert caught.value.code == code
+def test_nobody_s_own_plan_beats_ours_by_much_and_keeps_as_much():
+    """Every plan of equal sets and one rest, for one block, with no more risk than the plan's: 3 % is what ease may cost."""
+    asked, numbers = workout([block("handstand-push-up", 36)]), able(handstand_push_up=14)
+    made = plan(asked, numbers, {"style": "even"})
+    floor = made["blocks"][0]["lowest_reserve"]
+    for size in (2, 3, 4, 6):
+        for rest_s in range(5, 61, 5):
+            went = judge(asked, numbers, {}, [{"sets": [size] * (36 // size), "rests_s": [rest_s] * (36 // size - 1)}])
+            if went["finishes"] and went["lowest_reserve"] >= floor + 0.02:
+                assert went["time_s"] >= made["score"]["likely"] * 0.97, (size, rest_s)
+
+
+def test_what_the_cap_cuts_off_is_counted_up_to_it():
+    asked = workout([block("sit-up", 20), block("air-squat", 40)], cap_s=60)
+    went = judge(asked, KEEN, {}, [None, None])
+    assert went["time_s"] is None
+    assert 20 < went["count"] < went["count_in_all"] == 60
+
+
+@pytest.mark.parametrize(
+    ("mine", "code"),
+    [
+        ([{"sets": [5, 5], "rests_s": [20]}], "sets_do_not_fill"), ([{"sets": [6, 6], "rests_s": []}], "rests_do_not_fit"),
+        ([{"sets": [12, 0], "rests_s": [20]}], "sets_do_not_fill"), ([{"sets": [6, 6], "rests_s": [-1]}], "rest_out_of_range"),
+        ([None, None, None], "too_many_blocks"), ("six and six", "own_blocks_not_a_list"),
+    ],
+)  # fmt: skip
+def test_what_is_no_plan_is_refused(mine, code):
+    with pytest.raises(EngineError) as error:
+        judge(workout([block("handstand-push-up", 12), block("sit-up", 5)]), able(handstand_push_up=8), {}, mine)
+    assert error.value.code == code
+
+
+def test_nothing_is_changed_and_it_is_json():
+    given = [six_blocks(), copy.deepcopy(KEEN), {}, [None, {"sets": [12, 12], "rests_s": [20]}]]
+    kept = copy.deepcopy(given)
+    json.dumps(judge(*given), allow_nan=False)
+    assert given == kept

@@ -1,59 +1,70 @@
-"""The class table tells of every shape what its score is made of."""
+"""class_table(): the sheet for people without a phone, by largest set of the movement that decides."""
+
+import json
 
 import pytest
-from engine_samples import block, option, workout_of
+from engine_samples import block, workout
 
 from webapp.engine import class_table
-from webapp.engine.table import deciding_movement, told_block
+from webapp.engine.parameters import TABLE_ROWS
 
-PULL_UPS = block("pull-up", 8)
-SCORES = {"finish_s", "expected_at_cap", "rounds", "extra", "interval", "margin_s"}
-
-
-def table(work=PULL_UPS, **shape):
-    """The rows of a workout of one block."""
-    return class_table(workout_of([option([work])], **shape), "prescribed", "a")
+MADE = workout([block("row", 300, "m"), block("handstand-push-up", 40), block("sit-up", 20)], cap_s=900)
 
 
-@pytest.mark.parametrize("shape, told", [
-    ({"shape": "for_time"}, {"finish_s"}),
-    ({"shape": "for_time", "cap_s": 30}, {"expected_at_cap"}),
-    ({"shape": "amrap", "time_s": 240}, {"rounds", "extra"}),
-])
-def test_a_row_says_what_counts_in_its_shape_and_nothing_else(shape, told):
-    row = table(**shape)[2]
-    assert {name for name in SCORES if row[name] is not None} == told
+@pytest.fixture(scope="module")
+def table():
+    """The sheet of forty handstand push-ups after a row."""
+    return class_table(MADE, "prescribed", "a")
 
 
-def test_more_in_one_go_never_means_less_work_in_the_time():
-    rows = table(shape="amrap", time_s=240)
-    done = [(row["rounds"], row["extra"]) for row in rows]
-    assert done == sorted(done) and done[0] == (0, 0)
+def test_there_is_a_row_for_every_bracket(table):
+    assert [(row["max_low"], row["max_high"]) for row in table] == [(0, 0), (1, 4), (5, 9), (10, 19), (20, 29), (30, None)]
+    assert [[row["max_low"], row["max_high"]] for row in table] == TABLE_ROWS
 
 
-def test_intervals_say_which_one_no_longer_fits_or_how_much_is_spare():
-    rows = table(shape="intervals", interval_s=60, interval_count=6)
-    assert rows[0]["interval"] == 1 and rows[0]["sets"] == []
-    assert rows[1]["interval"] == 1 and rows[1]["margin_s"] < 0
-    assert rows[-1]["interval"] is None and 0 < rows[-1]["margin_s"] < 60
+def test_brackets_leave_no_gap(table):
+    for before, after in zip(table, table[1:], strict=False):
+        assert after["max_low"] == before["max_high"] + 1
 
 
-def test_of_a_ladder_the_first_rung_that_is_broken_up_is_told():
-    rows = table(PULL_UPS | {"amount": 2, "step": 2}, shape="amrap", time_s=300)
-    told = [row for row in rows[2:] if len(row["sets"]) > 1]
-    assert told and all(sum(row["sets"]) == row["amount"] == 2 * row["round"] for row in told)
+def test_all_rows_speak_of_the_movement_that_decides(table):
+    assert {(row["movement"], row["block"], row["unit"]) for row in table} == {("handstand-push-up", 2, "reps")}
 
 
-def test_of_a_ladder_nobody_breaks_up_the_longest_rung_is_told():
-    rungs = [{"block": 1, "round": number, "amount": amount, "sets": [amount], "reached": True} for number, amount in enumerate([6, 4, 2], start=1)]
-    assert told_block({"blocks": rungs}, {"block": 1})["amount"] == 6
-    assert told_block({"blocks": rungs[::-1]}, {"block": 1})["amount"] == 6
+def test_the_more_one_can_the_larger_the_opening(table):
+    openings = [row["sets"][0] for row in table if row["sets"]]
+    assert openings == sorted(openings)
+    assert openings[0] == 1
+    assert openings[-1] > 5
 
 
-def test_attempts_at_one_lift_have_no_table():
-    assert table(block("front-squat", 1), shape="load", time_s=600) == []
+def test_the_more_one_can_the_further_one_gets(table):
+    """More counts by the cap, then finishing, then sooner."""
+    ranks = [(0, row["expected_at_cap"]) if row["finish_s"] is None else (1, -row["finish_s"]) for row in table]
+    assert ranks == sorted(ranks)
+    assert all((row["finish_s"] is None) != (row["expected_at_cap"] is None) for row in table)
 
 
-def test_a_workout_in_parts_is_asked_part_by_part():
-    part = {"shape": "for_time", "options": [option([PULL_UPS])]}
-    assert deciding_movement(workout_of(part["options"], parts=[part]), "prescribed", "a") is None
+def test_nobody_with_none_is_told_sets(table):
+    assert table[0]["sets"] == []
+    assert table[0]["expected_at_cap"] == 30  # 300 m count one for each lane of 10 m
+
+
+def test_everybody_is_there_at_the_same_time(table):
+    """Only the deciding movement differs between rows, and nothing before it tires its muscles."""
+    starts = [row["start_s"] for row in table if row["start_s"] is not None]
+    assert max(starts) - min(starts) < 0.05 * max(starts)
+
+
+def test_it_is_json(table):
+    assert json.loads(json.dumps(table, allow_nan=False)) == table
+
+
+def test_metres_have_brackets_of_their_own():
+    table = class_table(workout([block("sandbag-carry", 300, "m", load_kg=60)]), "prescribed", "a")
+    assert [row["max_low"] for row in table] == [0, 5, 25, 50, 100, 150]
+    assert [row["max_high"] for row in table] == [4, 24, 49, 99, 149, None]
+
+
+def test_where_nothing_is_broken_up_there_is_no_sheet():
+    assert class_table(workout([block("row", 1000, "m")]), "prescribed", "a") == []

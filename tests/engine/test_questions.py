@@ -1,0 +1,96 @@
+"""questions(): only the numbers that matter for this workout, those that decide it first."""
+
+import copy
+import json
+
+import pytest
+from engine_samples import able, block, option, six_blocks, workout, workout_of
+
+from webapp.engine import plan, questions
+from webapp.engine.parameters import MOST_NEEDED
+from webapp.movements import library
+
+KEYS = {"kind", "movement", "unit", "default", "low", "high", "step", "needed", "maximal"}
+KINDS = {"max_unbroken", "one_rep_max", "effort", "body_mass", "repeat_test", "wait_between_singles_s"}
+
+
+def asked(made, level="regular", **settings):
+    """The questions for somebody of that level."""
+    return questions(made, settings, {"level": level})
+
+
+def test_a_question_has_its_keys_and_a_default_within_its_bounds():
+    for each in asked(six_blocks()):
+        assert set(each) >= KEYS
+        assert each["kind"] in KINDS
+        assert each["low"] < each["high"]
+        assert each["default"] is None or each["low"] <= each["default"] <= each["high"]
+
+
+def test_each_movement_is_asked_once_and_none_that_is_not_in_the_option():
+    made = workout_of([option([block("pull-up", 20), block("push-up", 20), block("pull-up", 10)]), option([block("ring-row", 20)], key="scaled")])
+    names = [each["movement"] for each in asked(made) if each["kind"] == "max_unbroken"]
+    assert sorted(names) == ["pull-up", "push-up"]
+    assert {each["movement"] for each in asked(made, option="scaled")} == {"ring-row"}
+
+
+def test_what_decides_comes_first():
+    """Forty of a movement one does five of in one go, before ten of one that one does fifty of."""
+    assert asked(workout([block("air-squat", 10), block("handstand-push-up", 40)]))[0]["movement"] == "handstand-push-up"
+
+
+def test_few_are_needed_before_a_first_plan():
+    made = workout([block(name, 40) for name in ("pull-up", "push-up", "ring-dip", "sit-up", "toes-to-bar", "handstand-push-up")])
+    needed = [each["needed"] for each in asked(made)]
+    assert sum(needed) == MOST_NEEDED
+    assert needed[:MOST_NEEDED] == [True] * MOST_NEEDED
+
+
+def test_easy_work_needs_no_number():
+    assert not any(each["needed"] for each in asked(workout([block("air-squat", 5), block("sit-up", 5)]), "keen"))
+
+
+def test_a_load_asks_for_the_one_rep_max_and_a_machine_for_a_time():
+    kinds = {each["movement"]: each["kind"] for each in asked(workout([block("deadlift", 20, load_kg=80), block("row", 500, "m")])) if each["kind"] in ("one_rep_max", "effort")}
+    assert kinds == {"deadlift": "one_rep_max", "row": "effort"}
+    assert "body_mass" in [each["kind"] for each in asked(workout([block("deadlift", 20, load_kg=80)]))]
+
+
+@pytest.mark.parametrize(("largest", "sharper"), [(1, "wait_between_singles_s"), (3, "wait_between_singles_s"), (5, None), (8, "repeat_test"), (20, "repeat_test")])
+def test_small_sets_ask_for_the_wait_large_ones_for_the_repeat_test(largest, sharper):
+    """Singles up to three; the repeat test from eight up (model.md §1)."""
+    made = workout([block("handstand-push-up", 30)])
+    kinds = [each["kind"] for each in questions(made, {}, able(handstand_push_up=largest))]
+    assert kinds[1:] == ([] if sharper is None else [sharper])
+
+
+def test_what_takes_all_out_is_marked_so():
+    """Within 72 hours of the heat those are not offered as tests."""
+    marked = {each["kind"]: each["maximal"] for each in asked(six_blocks(), "keen")}
+    assert all(marked[kind] for kind in ("max_unbroken", "effort", "repeat_test"))
+
+
+@pytest.mark.parametrize("level", ["new", "regular", "keen", "expert"])
+def test_giving_the_defaults_gives_nearly_the_plan_without_numbers(level):
+    """To 3 %: defaults are shown rounded."""
+    made = six_blocks()
+    movements = {each["movement"]: {"max_unbroken": each["default"]} for each in asked(made, level) if each["kind"] == "max_unbroken"}
+    given, bare = ({"level": level, **numbers} for numbers in ({"movements": movements}, {}))
+    times = [plan(made, numbers, {"style": "even"})["blocks"] for numbers in (given, bare)]
+    assert [block_made["reached"] for block_made in times[0]] == [block_made["reached"] for block_made in times[1]]
+    stints = [plan(made, numbers, {})["basis"]["stints"] for numbers in (given, bare)]
+    for one, other in zip(*stints, strict=True):
+        assert one["max_steps"] == pytest.approx(other["max_steps"], rel=0.03, abs=0.51)
+
+
+def test_every_movement_of_the_library_has_its_questions():
+    for key, entry in library().items():
+        for each in asked(workout([block(key, 10, entry["unit"], load_kg=entry["typical_load_kg"])])):
+            json.dumps(each, allow_nan=False)
+
+
+def test_nothing_is_changed():
+    given = [six_blocks(), {"division": "b"}, able(pull_up=9)]
+    kept = copy.deepcopy(given)
+    questions(*given)
+    assert given == kept
