@@ -73,7 +73,20 @@ def up_to_cap(layout: dict, end: dict, gain: float, cap_s: float, start: Start) 
             best = cut
         else:
             high = middle - 1
-    return best
+    return further(layout, best, gain, cap_s, start) if low == stints[last]["steps"] else best
+
+
+def further(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -> dict:
+    """Return the layout carried on into the next stint where the last one, planned anew as the last, goes whole and leaves time for it."""
+    stints = layout["stints"]
+    last = len(best["breakups"]) - 1
+    whole = [] + best["breakups"] + layout["whole"][last + 1 :]
+    end = as_given(stints, whole, gain, cap_s, start)
+    if sum(end["fails"]) > 0 or len(end["done"]) <= last + 1:
+        return best
+    if end["finished"]:
+        return {"stints": stints, "breakups": whole, "capped": False}
+    return up_to_cap({**layout, "whole": whole}, end, gain, cap_s, start)
 
 
 def cut_hint(breakup: dict, stint: dict) -> list:
