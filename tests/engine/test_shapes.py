@@ -1,0 +1,136 @@
+"""The other shapes of workout: most rounds in a time, intervals, ladders, the heaviest lift, work in parts."""
+
+import json
+
+import pytest
+from engine_samples import able, block, workout
+
+from webapp.engine import EngineError, plan
+
+KEEN = {"level": "keen", "inverted_ok": True}
+PAIR = [block("pull-up", 6), block("push-up", 10)]
+TIMES = [240, 480, 720]
+
+
+def shaped(blocks, shape, rounds=1, **more):
+    """A workout of another shape."""
+    return {**workout(blocks, rounds=rounds), "shape": shape, **more}
+
+
+def rounds_in(time_s, blocks=PAIR, numbers=KEEN):
+    """The plan of most rounds in a time."""
+    return plan(shaped(blocks, "amrap", time_s=time_s), numbers, {"style": "even"})
+
+
+def intervals_of(reps, interval_s=60, count=6, numbers=KEEN):
+    """The plan of so many pull-ups every interval."""
+    return plan(shaped([block("pull-up", reps)], "intervals", interval_s=interval_s, interval_count=count), numbers, {"style": "even"})
+
+
+@pytest.mark.parametrize("time_s", TIMES)
+def test_most_rounds_are_scored_in_rounds_and_what_is_left(time_s):
+    score = rounds_in(time_s)["score"]
+    assert score["kind"] == "rounds"
+    assert score["likely"] * 16 + score["likely_extra"] == score["likely_count"]
+    assert score["low_count"] <= score["likely_count"] <= score["high_count"]
+
+
+@pytest.mark.parametrize("time_s", TIMES)
+def test_most_rounds_end_with_the_time(time_s):
+    made = rounds_in(time_s)
+    assert all(each["end_s"] <= time_s + 1e-6 for each in made["blocks"])
+    assert made["score"]["likely_count"] == sum(each["count_at_cap"] for each in made["blocks"])
+
+
+def test_more_time_and_larger_sets_never_count_less():
+    """By more than one: the end is planned for itself."""
+    counts = [rounds_in(time_s)["score"]["likely_count"] for time_s in [*range(200, 320, 20), *TIMES[1:]]]
+    assert all(more >= less - 1 for less, more in zip(counts, counts[1:], strict=False))
+    counts = [rounds_in(480, numbers=able("keen", pull_up=largest))["score"]["likely_count"] for largest in (5, 9, 15, 25)]
+    assert all(more >= less - 1 for less, more in zip(counts, counts[1:], strict=False))
+    assert counts[-1] > counts[0]
+
+
+def test_rounds_are_held_evenly():
+    """The later half of the whole rounds takes at most a third longer than the earlier."""
+    made = rounds_in(720)
+    whole = made["score"]["likely"]
+    ends = [each["end_s"] for each in made["blocks"] if each["block"] == 2][:whole]
+    half = whole // 2
+    assert ends[2 * half - 1] - ends[half - 1] < 1.34 * ends[half - 1]
+
+
+def test_a_ladder_climbs_by_its_step():
+    made = rounds_in(480, [block("pull-up", 2, step=2), block("air-squat", 4, step=4)])
+    amounts = [each["amount"] for each in made["blocks"]]
+    assert amounts[:6] == [2, 4, 4, 8, 6, 12]
+
+
+def test_work_that_fits_leaves_a_margin_and_says_so():
+    made = intervals_of(3)
+    assert [reason["code"] for reason in made["reasons"]][0] == "interval_fits"
+    assert made["score"]["likely"] == 18
+    starts = [each["start_s"] for each in made["blocks"] if each["movement"] == "pull-up"]
+    assert starts == pytest.approx([0, 60, 120, 180, 240, 300], abs=0.01)
+
+
+def test_work_that_does_not_fit_names_the_first_that_breaks():
+    made = intervals_of(18)
+    broken = next(reason for reason in made["reasons"] if reason["code"] == "interval_breaks")
+    assert 1 <= broken["interval"] <= 6
+    assert broken["over_s"] > 0
+    assert 0 < broken["keep_fraction"] < 1
+    assert made["score"]["likely"] < 6 * 18
+
+
+def test_more_work_breaks_sooner():
+    first = []
+    for reps in (3, 8, 11, 14, 18):
+        broken = [reason["interval"] for reason in intervals_of(reps)["reasons"] if reason["code"] == "interval_breaks"]
+        first.append(broken[0] if broken else 99)
+    assert first == sorted(first, reverse=True)
+    assert first[0] == 99
+
+
+def test_the_heaviest_lift_is_a_ladder_of_attempts():
+    asked = shaped([block("power-clean", 1)], "load", time_s=600)
+    made = plan(asked, {"movements": {"power-clean": {"one_rep_max_kg": 80}}}, {})
+    loads = [each["load_kg"] for each in made["attempts"]]
+    chances = [each["chance_fraction"] for each in made["attempts"]]
+    assert loads == sorted(loads)
+    assert loads[0] < 80 <= loads[-1] * 1.1
+    assert chances == sorted(chances, reverse=True)
+    assert all(0 <= each["at_s"] <= 600 for each in made["attempts"])
+    score = made["score"]
+    assert score["kind"] == "load"
+    assert score["low"] <= score["likely"] <= score["high"]
+
+
+def test_a_heavier_best_is_a_heavier_ladder():
+    asked = shaped([block("power-clean", 1)], "load", time_s=600)
+    likely = [plan(asked, {"movements": {"power-clean": {"one_rep_max_kg": best}}}, {})["score"]["likely"] for best in (50, 70, 90, 120)]
+    assert likely == sorted(likely)
+    assert likely[0] < likely[-1]
+
+
+def test_parts_are_planned_one_by_one():
+    one = shaped([block("push-up", 20)], "for_time")
+    other = shaped([block("pull-up", 5), block("sit-up", 10)], "amrap", time_s=300)
+    both = {**workout([block("push-up", 20), block("pull-up", 5), block("sit-up", 10)]), "parts": [one, other]}
+    made = plan(both, KEEN, {})
+    assert [part["score"]["kind"] for part in made["parts"]] == ["time", "rounds"]
+    assert made["parts"][0]["score"] == plan(one, KEEN, {})["score"]
+
+
+@pytest.mark.parametrize("shape", [{"shape": "amrap", "time_s": 480}, {"shape": "intervals", "interval_s": 90, "interval_count": 5}, {"shape": "load", "time_s": 300}])
+def test_every_shape_is_json_with_the_contract_s_keys(shape):
+    made = plan({**workout([block("power-clean", 3, load_kg=50)]), **shape}, {**KEEN, "movements": {"power-clean": {"one_rep_max_kg": 80}}}, {})
+    assert json.loads(json.dumps(made, allow_nan=False)) == made
+    assert {"blocks", "score", "reserve_curve", "reasons", "warnings", "filled"} <= set(made)
+    assert {"kind", "likely", "low", "high", "finishes", "tie_break_s"} <= set(made["score"])
+
+
+@pytest.mark.parametrize("shape", [{"shape": "amrap"}, {"shape": "amrap", "time_s": -1}, {"shape": "intervals", "interval_s": 60}, {"shape": "intervals", "interval_s": 0, "interval_count": 3}, {"shape": "load"}, {"shape": "relay"}])
+def test_what_says_too_little_is_refused(shape):
+    with pytest.raises(EngineError):
+        plan({**workout(PAIR), **shape}, KEEN, {})
