@@ -7,6 +7,7 @@ import pytest
 from form_reader import fields
 from sample_workout import small_workout
 
+from webapp import class_tables
 from webapp.app import create_app
 from webapp.store import database, workouts
 from webapp.workouts import checked, completed
@@ -16,6 +17,14 @@ from webapp.workouts import checked, completed
 def app(tmp_path):
     """A fresh installation."""
     return create_app({"TESTING": True, "DATABASE": str(tmp_path / "data.sqlite3")})
+
+
+@pytest.fixture(autouse=True)
+def prepared(monkeypatch):
+    """Workouts whose tables were asked for at publishing; nothing is worked out beside a test."""
+    asked = []
+    monkeypatch.setattr(class_tables, "prepare", asked.append)
+    return asked
 
 
 @pytest.fixture

@@ -161,3 +161,13 @@ def test_saving_too_often_from_one_address_is_stopped(client, typed, app):
     app.extensions["limiter"].most = {"new workout": 1, "wrong coach link": 1}
     assert press(client, typed).status_code == 303
     assert press(client, typed).status_code == 429
+
+
+def test_another_language_takes_along_what_was_typed(client, typed):
+    page = client.get("/new")
+    assert 'href="?lang=es"' not in page.text and 'formaction="?lang=es"' in page.text
+    answer = client.post("/new?lang=es", data=typed | {"do": "language", BLOCK + "amount": "x"})
+    assert answer.status_code == 200 and '<html lang="es"' in answer.text and errors(answer) == {}
+    again = fields(answer)
+    assert (again["title"], again[BLOCK + "movement"], again[BLOCK + "amount"]) == ("Brass Bell", "Ring dip", "x")
+    assert press(client, again | {BLOCK + "amount": "24"}, address="/new?lang=es").status_code == 303

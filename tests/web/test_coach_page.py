@@ -1,9 +1,11 @@
 """The coach's page: who may open it, what its buttons change, and what happens when something is in the way."""
 
+from contextlib import closing
+
 import pytest
 from form_reader import fields, words
 
-from webapp.store import workouts
+from webapp.store import database, workouts
 from webapp.store.database import StoreFull
 
 
@@ -182,3 +184,26 @@ def test_coach_pages_are_never_kept(coach, published):
     answer = page_of(coach, published)
     assert answer.headers["Cache-Control"] == "no-store"
     assert "Content-Encoding" not in answer.headers
+
+
+def test_another_language_saves_the_texts_first_and_changes_no_other(coach, published):
+    before = published.row().draft["movements"]
+    answer = act(coach, published, "language:es", **{"ring-dip:standards": "Mine."})
+    assert answer.status_code == 303 and answer.location == f"/c/{published.code}?lang=es"
+    page = coach.get(answer.location)
+    assert '<html lang="es"' in page.text and fields(page)["ring-dip:standards"].strip() == "Mine."
+    after = published.row().draft["movements"]
+    assert after["ring-dip"] == before["ring-dip"] | {"standards": ["Mine."]}
+    assert after["sandbag-carry"] == before["sandbag-carry"]
+
+
+def test_a_language_nobody_speaks_is_only_a_save(coach, published):
+    assert act(coach, published, "language:xx").location == f"/c/{published.code}"
+
+
+def test_a_workout_in_parts_is_not_cut_down_to_one_by_the_form(coach, published):
+    part = {"shape": "for_time", "options": published.row().draft["options"]}
+    with closing(database.connect(published.path)) as db:
+        workouts.save_draft(db, published.code, published.row().draft | {"parts": [part, part]}, published.row().revision)
+    assert f"/c/{published.code}/edit" not in page_of(coach, published).text
+    assert coach.get(f"/c/{published.code}/edit").status_code == 404
