@@ -23,8 +23,8 @@ def plan_heaviest(case: Case) -> dict:
 
     Returns
     -------
-    dict : attempts, one mapping each with load_kg, at_s, rest_s (after it), chance_fraction (that it goes); score with kind "load", likely,
-    low, high [kg]; blocks, reasons, warnings, filled as in every plan.
+    dict : lift, the movement and how often at each attempt; attempts, one mapping each with load_kg, at_s, rest_s (after it),
+    chance_fraction (that it goes); score with kind "load", likely, low, high [kg]; blocks, reasons, warnings, filled as in every plan.
 
     Raises
     ------
@@ -49,6 +49,7 @@ def plan_heaviest(case: Case) -> dict:
         "option": case.option.get("key"),
         "style": case.wanted["style"],
         "attempts": attempts,
+        "lift": {"movement": movement, "amount": reps},
         "blocks": [],
         "score": {"kind": "load", "likely": results["likely"], "low": results["low"], "high": results["high"], "finishes": True, "tie_break_s": None},
         "reserve_curve": [],

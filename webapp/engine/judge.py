@@ -5,7 +5,7 @@ import math
 from .checks import listing, mapping, number, optional
 from .errors import EngineError
 from .pacing import slowed
-from .parameters import BREATH_S
+from .parameters import BREATH_S, GROUPS
 from .prepare import Case, stints_of
 from .score import count_of, counted, full_count, rounds_done
 from .trace import trace
@@ -98,11 +98,23 @@ def verdict(case: Case, stints: list, breakups: list, course: dict) -> dict:
         "count_in_all": full_count(stints, workout),
         "rounds": made[0],
         "extra": made[1],
-        "lowest_reserve": 0.0 if fails is not None else min([1.0] + [went["lowest_reserve"] for went in begun]),
+        "lowest_reserve": 0.0 if fails is not None else lowest_by(course, cap_s),
         "fails": None if fails is None else failing(stints, fails),
         "blocks": [own_block(workout, stints[index], breakups[index], went, done[index]) for index, went in enumerate(begun)],
-        "reserve_curve": [point for point in course["curve"] if point["t_s"] <= cap_s],
+        "reserve_curve": [moment for moment in course["curve"] if moment["t_s"] <= cap_s],
     }
+
+
+def lowest_by(course: dict, cap_s: float) -> float:
+    """Return the least reserve of any group up to a moment of the workout's clock. [0–1]"""
+    lowest = 1.0
+    for went in course["stints"]:
+        if went["end_s"] <= cap_s:
+            lowest = min(lowest, went["lowest_reserve"])
+    for moment in course["curve"]:
+        if moment["t_s"] <= cap_s:
+            lowest = min([lowest] + [moment[group] for group in GROUPS])
+    return lowest
 
 
 def failing(stints: list, fails: dict) -> dict:

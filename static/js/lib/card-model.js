@@ -1,10 +1,14 @@
 /** What the floor card says, once, for the screen, paper and the saved picture. */
-import { clock, load, number, setSize, span } from "./format.js";
+import { clock, load, number, setSize, shownUnit, span, toShown } from "./format.js";
+import { headline } from "./headline.js";
+import { partsOf } from "./parts.js";
+import { partName, roundsName } from "./round-words.js";
+import { shortScore } from "./score-words.js";
 import { byRounds, counted, isCut } from "./tiers.js";
 import { _, amount, breathCount, holdName, movementName, say } from "./words.js";
-import { headline } from "./headline.js";
 
 const MOST_CUE_WORDS = 4;
+const MOST_TIMES = 4;  // of rounds done alike; of more only the last is shown
 
 /** The sets, large: how often stands small and before, as one says it: "7 times 4". */
 function big(block) {
@@ -35,11 +39,14 @@ function cueOf(block) {
   return words.length <= MOST_CUE_WORDS ? words.join(" ") : null;
 }
 
-function row(block, units, rounds) {
+const isDone = (block) => block.end_s !== null && !isCut(block) && !(block.expected_at_cap < block.amount);
+
+function row(block, units, { rounds, by }) {
   const unbroken = block.mode !== "all_out" && block.sets.length === 1;
+  const size = block.load_kg ? `${amount(block.amount, block.unit)}, ${load(block.load_kg, units)}` : amount(block.amount, block.unit);
   return {
     place: number(block.block), title: movementName(block.movement),
-    size: block.load_kg ? `${amount(block.amount, block.unit)}, ${load(block.load_kg, units)}` : amount(block.amount, block.unit),
+    size: by && isDone(block) ? _("{size}, done by {time}", { size, time: clock(block.end_s) }) : size,
     rounds, tiers: big(block), unit: unbroken ? oneGo(block) : null, rest: restLine(block),
     hold: block.hold ? holdName(block.movement, block.hold) : null,
     turn: block.switch_every ? _("switch every {amount}", { amount: amount(block.switch_every, block.unit) }) : null,
@@ -47,10 +54,14 @@ function row(block, units, rounds) {
   };
 }
 
-function roundsOf(group, count) {
-  if (count < 2) return null;
-  const [first, last] = [number(group.rounds[0]), number(group.rounds.at(-1))];
-  return group.rounds.length > 1 ? _("Rounds {first} to {last}", { first, last }) : _("Round {first}", { first });
+/** Over the rounds that are alike, when the last block of each is done: "Rounds 1 to 3, done by 1:32, 3:05, 4:40". */
+function roundsLine(plan, group) {
+  const name = roundsName(group.rounds, Boolean(plan.intervals));
+  const place = Math.max(...plan.blocks.map((block) => block.block));
+  const ends = plan.blocks.filter((block) => block.block === place && group.rounds.includes(block.round) && isDone(block)).map((block) => block.end_s);
+  if (plan.intervals || ends.length === 0) return name;
+  const shown = ends.length > MOST_TIMES ? ends.slice(-1) : ends;
+  return _("{rounds}, done by {times}", { rounds: name, times: shown.map(clock).join(", ") });
 }
 
 /** What lies beyond the cap in one line, each movement once: "If there is time: Pull-up, Row." */
@@ -59,13 +70,40 @@ function beyond(blocks) {
   return names.length ? _("If there is time left: {movements}", { movements: names.join(", ") }) : null;
 }
 
-export function cardModel(plan, title, units) {
+function blockRows(plan, units) {
   const groups = byRounds(plan.blocks.filter((block) => block.sets.length > 0));
-  const count = Math.max(...plan.blocks.map((block) => block.round));
-  const told = headline(plan);
-  const reach = told.reach && _("{movement} by {time}", { movement: movementName(told.reach.movement), time: clock(told.reach.at_s) });
-  const score = told.finishes ? clock(told.likely) : reach;
-  const after = beyond(plan.blocks.filter((block) => block.sets.length === 0));
-  const rows = groups.flatMap((group) => group.blocks.map((block, index) => row(block, units, index === 0 ? roundsOf(group, count) : null)));
-  return { title, score: score ?? "", after, rows };
+  const inRounds = plan.blocks.some((block) => block.round > 1);
+  return groups.flatMap((group) => group.blocks.map((block, index) => row(block, units, { rounds: index === 0 && inRounds ? roundsLine(plan, group) : null, by: !inRounds })));
+}
+
+/** The loads of a heaviest lift, each with the moment to be at the bar. */
+function attemptRows({ attempts, lift }, units) {
+  return attempts.map(({ load_kg, at_s, rest_s }, index) => ({
+    place: number(index + 1), title: movementName(lift.movement), size: _("{amount}, at the bar by {time}", { amount: amount(lift.amount, "reps"), time: clock(at_s) }),
+    rounds: null, tiers: [{ text: number(toShown(load_kg, "kg", units), 1), word: false }], unit: shownUnit("kg", units),
+    rest: rest_s > 0 ? _("rest {time}", { time: span(rest_s) }) : null, hold: null, turn: null, cue: null,
+  }));
+}
+
+/** What to chase: where it ends early, when to be at the block that decides; else the score. */
+function scoreLine(plan) {
+  const { reach, end } = headline(plan);
+  if (end && !plan.intervals && !plan.mine?.verdict.fails) return reach ? _("{movement} by {time}", { movement: movementName(reach.movement), time: clock(reach.at_s) }) : "";
+  return shortScore(plan);
+}
+
+const marked = (plan) => (plan.mine ? _("{score} (your own break-up)", { score: scoreLine(plan) }).trim() : scoreLine(plan));
+
+function partRows(plan, units, name) {
+  const rows = plan.attempts ? attemptRows(plan, units) : blockRows(plan, units);
+  return name ? rows.map((one, index) => (index === 0 ? { ...one, rounds: [name, one.rounds].filter(Boolean).join(" \u00b7 ") } : one)) : rows;
+}
+
+export function cardModel(plan, title, units) {
+  const parts = partsOf(plan);
+  return {
+    title, score: parts.map(marked).filter(Boolean).join("; "),
+    after: beyond(parts.flatMap((part) => part.blocks.filter((block) => block.sets.length === 0))),
+    rows: parts.flatMap((part, index) => partRows(part, units, parts.length > 1 ? partName(index) : null)),
+  };
 }

@@ -3,15 +3,19 @@
 export const WIDE = 320;
 export const HIGH = 170;
 
-const groupsOf = (curve) => Object.keys(curve[0] ?? {}).filter((name) => name !== "t_s" && typeof curve[0][name] === "number");
+const FARTHEST_CAP = 1.15;  // a cap further out than this is not drawn: it would squeeze the rest
+const NO_GROUPS = ["t_s", "breath"];
 
-/** Lowest moment of each group: [{group, reserve, t_s}], the lowest first. */
-export function lows(curve) {
-  return groupsOf(curve).map((group) => {
-    const point = curve.reduce((low, next) => (next[group] < low[group] ? next : low));
-    return { group, reserve: point[group], t_s: point.t_s };
-  }).sort((one, other) => one.reserve - other.reserve);
+const groupsOf = (curve) => Object.keys(curve[0] ?? {}).filter((name) => !NO_GROUPS.includes(name) && typeof curve[0][name] === "number");
+
+/** Lowest moment of one group, or of breath: {group, reserve, t_s}. */
+export function lowest(curve, group) {
+  const point = curve.reduce((low, next) => (next[group] < low[group] ? next : low));
+  return { group, reserve: point[group], t_s: point.t_s };
 }
+
+/** Lowest moment of each group, the lowest first. */
+export const lows = (curve) => groupsOf(curve).map((group) => lowest(curve, group)).sort((one, other) => one.reserve - other.reserve);
 
 /** What gives out at the deciding block comes first; without one, what falls lowest. */
 export function mainFirst(found, { deciding, blocks }) {
@@ -26,6 +30,24 @@ export const down = (reserve) => HIGH * (1 - Math.max(0, Math.min(1, reserve)));
 /** "0,12 4,15 ..." of one group. */
 export function line(curve, group, end_s) {
   return curve.map((point) => `${across(point.t_s, end_s).toFixed(1)},${down(point[group]).toFixed(1)}`).join(" ");
+}
+
+/** The finish, from a good day to a bad one, where both are times. */
+export function finishBand({ score }) {
+  return score.kind === "time" && Number.isFinite(score.low) && Number.isFinite(score.high) ? { low_s: score.low, high_s: score.high } : null;
+}
+
+/** How far the picture reaches: {end_s, cap_s}; cap_s is null where there is none, or it lies far beyond. */
+export function extent(plan, cap_s) {
+  const last_s = Math.max(plan.reserve_curve.at(-1).t_s, finishBand(plan)?.high_s ?? 0, plan.mine?.before.reserve_curve.at(-1).t_s ?? 0);
+  const shown = cap_s && cap_s <= last_s * FARTHEST_CAP ? cap_s : null;
+  return { end_s: Math.max(last_s, shown ?? 0), cap_s: shown };
+}
+
+/** Start and end of every set of a block: [{start_s, end_s}]. */
+export function setSpans({ set_starts_s, rests_s, end_s }) {
+  const starts = set_starts_s ?? [];
+  return starts.map((start_s, index) => ({ start_s, end_s: index + 1 < starts.length ? starts[index + 1] - (rests_s[index] ?? 0) : end_s }));
 }
 
 /** The block running at a time. */

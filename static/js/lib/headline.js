@@ -2,7 +2,7 @@
 
 /** The block in which the cap, or a gate, ends it; null for somebody who finishes. */
 export function lastBlock(plan) {
-  if (plan.score.finishes) return null;
+  if (plan.score.finishes || plan.blocks.length === 0) return null;
   return plan.blocks.find((block) => block.expected_at_cap < block.amount) ?? plan.blocks.at(-1);
 }
 

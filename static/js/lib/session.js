@@ -1,8 +1,9 @@
 /** What this athlete has told us about this workout, kept on the phone and nowhere else. */
 import { get, set } from "./store.js";
 import { toIso } from "./heat.js";
+import { optionsOf } from "./parts.js";
 
-const FRESH = { screen: "briefing", heat: null, answers: {}, option: null, division: null, style: "even", ticks: {}, warmUp: null, summary: null, revision: null };
+const FRESH = { screen: "briefing", heat: null, answers: {}, option: null, division: null, style: "even", ticks: {}, warmUp: null, own: null, draft: null, summary: null, revision: null };
 const NOBODY = { level: "regular", answers: {}, units: { mass: "kg", length: "m" } };
 
 export class Session {
@@ -13,7 +14,7 @@ export class Session {
     this.workout = workout;
     this.code = code;
     this.#onTrouble = onTrouble;
-    this.state = { ...FRESH, option: workout.options[0].key, division: workout.divisions[0]?.key ?? null };
+    this.state = { ...FRESH, option: this.options[0].key, division: workout.divisions[0]?.key ?? null };
     this.athlete = NOBODY;
   }
 
@@ -30,7 +31,7 @@ export class Session {
   /** An option or division may be gone in a newer revision of the workout. */
   #fitting(state) {
     const has = (list, key) => list.some((one) => one.key === key);
-    const { options, divisions } = this.workout;
+    const { options, workout: { divisions } } = this;
     return {
       ...state,
       option: has(options, state.option) ? state.option : options[0].key,
@@ -51,6 +52,8 @@ export class Session {
     this.#keep("athlete", this.athlete);
     this.#tell(Object.keys(patch));
   }
+
+  get options() { return optionsOf(this.workout); }
 
   listen(listener) { this.#listeners.push(listener); }
 

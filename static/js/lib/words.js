@@ -75,4 +75,6 @@ export function amount(n, unit, units = state.units) {
   return ngettext("{n} rep", "{n} reps", n);
 }
 
+export const loadName = (kg) => load(kg, state.units);
+
 export const breathCount = (n) => ngettext("{n} breath", "{n} breaths", n);

@@ -9,11 +9,12 @@ import { Card } from "../ui/card.js";
 import { HeatScreen } from "../ui/heat.js";
 import { Notices } from "../ui/notices.js";
 import { showNumbers } from "../ui/numbers.js";
+import { OwnScreen } from "../ui/own.js";
 import { PlanView } from "../ui/plan-view.js";
 import { Screens } from "../ui/screens.js";
 import { WarmUp } from "../ui/warm-up.js";
 import { goOffline } from "../ui/going-offline.js";
-import { shortScore } from "../ui/plan-head.js";
+import { shortScore } from "../lib/score-words.js";
 
 const page = find("class-page");
 const { code } = page.dataset;
@@ -49,9 +50,10 @@ async function renewQuestions(redraw) {
 
 async function renewPlan(parts) {
   if (await parts.plan.renew(numbers())) {
-    parts.card.show(parts.plan.plan);
-    session.change({ summary: shortScore(parts.plan.plan) });
+    parts.card.show(parts.plan.shown);
+    session.change({ summary: shortScore(parts.plan.shown) });
   } else if (!parts.plan.plan) parts.card.show(null);
+  if (session.state.screen === "own") parts.own.open();
 }
 
 async function renewWarmUp(parts) {
@@ -66,7 +68,7 @@ function answerChanges(parts) {
     const any = (list) => list.some((name) => names.has(name));
     if (names.has("units")) useUnits(session.athlete.units);
     if (any(NUMBERS)) await renewQuestions(any([...WHO, "heat"]));
-    if (any(PLAN)) await renewPlan(parts);
+    if (any([...PLAN, "own"])) await renewPlan(parts);
     if (any(WARM_UP)) await renewWarmUp(parts);
   });
 }
@@ -84,12 +86,16 @@ function opened(parts, name) {
   else letScreenSleep();
   if (name === "heat") parts.heat.show();
   if (name === "card") parts.card.fit();
+  if (name === "own") parts.own.open();
 }
 
-const makeParts = () => ({
-  heat: new HeatScreen(screen("heat"), session), plan: new PlanView(screen("plan"), session),
-  card: new Card(screen("card"), session), warmUp: new WarmUp(screen("warm-up"), session),
-});
+function makeParts() {
+  const plan = new PlanView(screen("plan"), session);
+  return {
+    plan, own: new OwnScreen(screen("own"), session, plan), heat: new HeatScreen(screen("heat"), session),
+    card: new Card(screen("card"), session), warmUp: new WarmUp(screen("warm-up"), session),
+  };
+}
 
 /** The screen where the athlete was comes first, its labels being in the page; words, questions and plan fill it. */
 async function start() {

@@ -15,8 +15,8 @@ function who(session) {
   const { workout, state } = session;
   const divisions = workout.divisions.length > 1 && choice({
     legend: _("Division"), items: named(workout.divisions), value: state.division, onPick: (division) => session.change({ division }) });
-  const options = workout.options.length > 1 && choice({
-    legend: _("Option"), items: named(workout.options), value: state.option, onPick: (option) => session.change({ option }) });
+  const options = session.options.length > 1 && choice({
+    legend: _("Option"), items: named(session.options), value: state.option, onPick: (option) => session.change({ option }) });
   const levels = choice({
     legend: _("How long have you trained like this?"), value: session.athlete.level, onPick: (level) => session.changeAthlete({ level }),
     items: [{ key: "new", name: _("New to it") }, { key: "regular", name: _("A while") }, { key: "keen", name: _("Years") }, { key: "expert", name: _("I compete") }] });

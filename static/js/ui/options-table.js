@@ -2,13 +2,14 @@
 import { el } from "../lib/dom.js";
 import { _, say } from "../lib/words.js";
 import { choice } from "./choice.js";
-import { barestScore, scoreRange, shortScore } from "./plan-head.js";
+import { partsOf } from "../lib/parts.js";
+import { barestScore, scoreRange, shortScore } from "../lib/score-words.js";
 
 /** `plans`: Map from option key to a plan, or to an error, or nothing yet. */
 export function optionsTable(session, plans) {
-  const { workout, state } = session;
-  if (workout.options.length < 2) return null;
-  const items = workout.options.map(({ key, name }) => {
+  const { options, state } = session;
+  if (options.length < 2) return null;
+  const items = options.map(({ key, name }) => {
     const plan = plans.get(key);
     const note = !plan ? _("working it out") : plan.error ? say(plan.error) : `${shortScore(plan)} (${scoreRange(plan)})`;
     return { key, name: _(name), note };
@@ -16,7 +17,10 @@ export function optionsTable(session, plans) {
   return choice({ legend: _("Every option, for you"), items, value: state.option, tall: true, onPick: (option) => session.change({ option }) });
 }
 
-const allAlike = (plans) => plans.every((plan) => plan && JSON.stringify(plan.blocks) === JSON.stringify(plans[0]?.blocks));
+/** What an athlete would do: sets, rests and cadence, or loads; the chance of failing may differ all the same. */
+const toDo = (plan) => partsOf(plan).map(({ blocks, attempts }) => [attempts, blocks.map(({ sets, rests_s, lead_s, seconds_per_unit }) => [sets, rests_s, lead_s, seconds_per_unit])]);
+
+const allAlike = (plans) => plans.every((plan) => plan && !plan.error && JSON.stringify(toDo(plan)) === JSON.stringify(toDo(plans[0])));
 
 export function styleChoice(session, plans) {
   const names = { steady: _("Steady"), even: _("Even"), bold: _("Bold") };

@@ -1,6 +1,7 @@
 /** The break-up, block by block: sets as a row of large numerals standing on tape, the rests between them in the calm colour. */
 import { el } from "../lib/dom.js";
 import { clock, load, number, setSize, span } from "../lib/format.js";
+import { roundsName } from "../lib/round-words.js";
 import { byRounds, counted, isCut, tiers } from "../lib/tiers.js";
 import { _, amount, breathCount, holdName, movementName, say } from "../lib/words.js";
 
@@ -72,21 +73,19 @@ function one(block, context) {
     el("header", { class: "block__head" },
       el("span", { class: "block__place numeral", "aria-hidden": "true" }, number(position)),
       el(context.heading, { class: "block__title" }, movementName(block.movement), el("small", {}, blockTitle(block, context.units)))),
-    body(block), facts(block), reasons(block),
+    body(block), facts(block), reasons(block), context.why?.(block, context.rounds),
     adviceFor(context, position).map((own) => advice(own.text)));
 }
 
-function roundsTitle(group, count) {
-  if (count < 2) return null;
-  const first = number(group.rounds[0]);
-  const text = group.rounds.length > 1 ? _("Rounds {first} to {last}", { first, last: number(group.rounds.at(-1)) }) : _("Round {first}", { first });
-  return el("h2", { class: "rounds" }, text);
-}
+export const roundsTitle = (group, count, areIntervals) => (count < 2 ? null : el("h2", { class: "rounds" }, roundsName(group.rounds, areIntervals)));
 
-/** `context`: {workout, option, units}. */
+/** `context`: {workout, option, units, why}; `why(block, rounds)` makes what is unfolded below a block's reasons. */
 export function planBlocks(plan, context) {
   const groups = byRounds(plan.blocks);
   const count = groups.reduce((sum, group) => sum + group.rounds.length, 0);
   const heading = count > 1 ? "h3" : "h2";
-  return groups.map((group) => [roundsTitle(group, count), ...group.blocks.map((block) => one(block, { ...context, heading }))]).flat().filter(Boolean);
+  return groups.map((group) => [
+    roundsTitle(group, count, Boolean(plan.intervals)),
+    ...group.blocks.map((block) => one(block, { ...context, heading, rounds: group.rounds })),
+  ]).flat().filter(Boolean);
 }

@@ -34,9 +34,11 @@ export class Screens {
     this.#onShow(name);
   }
 
+  /** A screen beside the path stands where the one it belongs to stands. */
   #markPath(name) {
     const links = findAll("path");
-    const here = links.findIndex((link) => link.dataset.path === name);
+    const place = this.#sections.get(name).dataset.within ?? name;
+    const here = links.findIndex((link) => link.dataset.path === place);
     links.forEach((link, index) => {
       link.toggleAttribute("data-passed", index < here);
       if (index === here) link.setAttribute("aria-current", "step");

@@ -1,0 +1,11 @@
+/** A workout in parts, each with a plan and a score of its own; everything else is a workout of one part. */
+
+export const partsOf = (plan) => plan.parts ?? [plan];
+
+/** One part as a workout of its own; what it does not say, the whole says. */
+export function partWorkout(workout, index) {
+  const { parts, ...whole } = workout;
+  return parts ? { ...whole, ...parts[index], movements: parts[index].movements ?? whole.movements } : workout;
+}
+
+export const optionsOf = (workout) => workout.options ?? workout.parts[0].options;

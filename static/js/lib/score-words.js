@@ -1,0 +1,67 @@
+/** A score in words, whatever the workout is scored by: a time, a count, rounds and more, a load, or several of them. */
+import { clock, number } from "./format.js";
+import { headline } from "./headline.js";
+import { _, amount, loadName, movementName, ngettext } from "./words.js";
+
+/** "8 rounds" or "8 rounds + 12". */
+export function rounds(whole, extra) {
+  const text = ngettext("{n} round", "{n} rounds", whole);
+  return extra > 0 ? _("{rounds} + {extra}", { rounds: text, extra: number(extra) }) : text;
+}
+
+const liftOr = (kg) => (kg > 0 ? loadName(kg) : _("no lift"));
+
+function failing({ movement, rep }) {
+  return _("fails at rep {rep}, {movement}", { rep: number(rep), movement: movementName(movement) });
+}
+
+function lasting(plan) {
+  if (plan.score.finishes) return ngettext("fits the {n} interval", "fits all {n} intervals", plan.intervals.length);
+  return _("as far as interval {interval}", { interval: number(plan.intervals.length) });
+}
+
+/** Where the cap or a gate comes first: "31 of 40 reps", with its movement or without. */
+function ended({ end }, withMovement) {
+  const params = { done: number(end.done), amount: amount(end.amount, end.unit), movement: movementName(end.movement) };
+  return withMovement ? _("{done} of {amount}, {movement}", params) : _("{done} of {amount}", params);
+}
+
+function inShort(plan, withMovement) {
+  const { kind, likely, likely_extra } = plan.score;
+  if (plan.mine?.verdict.fails) return failing(whereItFails(plan));
+  if (kind === "rounds") return rounds(likely, likely_extra);
+  if (kind === "load") return liftOr(likely);
+  if (plan.intervals) return lasting(plan);
+  const told = headline(plan);
+  return told.end ? ended(told, withMovement) : clock(likely);
+}
+
+/** The movement and repetition at which an own break-up fails, and when. */
+export function whereItFails({ blocks, mine: { verdict } }) {
+  const { block, round, rep, at_s } = verdict.fails;
+  return { rep, at_s, round, movement: blocks.find((one) => one.block === block && one.round === round)?.movement ?? blocks[0].movement };
+}
+
+/** A score in a few characters: "9:40", "8 rounds + 12", "31 of 40 reps, Ring dip"; for parts one after another. */
+export const shortScore = (plan) => (plan.parts ?? [plan]).map((part) => inShort(part, true)).join("; ");
+
+/** Shorter still, where the movement is plain from what stands around it. */
+export const barestScore = (plan) => (plan.parts ?? [plan]).map((part) => inShort(part, false)).join("; ");
+
+function timeRange({ low, high, high_count }) {
+  if (high === null) return _("{time} to a count of {count} at the cap", { time: clock(low), count: number(high_count) });
+  return _("{low} to {high}", { low: clock(low), high: clock(high) });
+}
+
+/** The band from a good day to a bad one; where the cap divides it, a time on one side and a count on the other. */
+function rangeOf({ score }) {
+  const { kind, low, high, high_s } = score;
+  if (low === null || low === undefined) return "";
+  if (kind === "time") return timeRange(score);
+  if (kind === "rounds") return _("{low} to {high}", { low: rounds(low, score.low_extra), high: rounds(high, score.high_extra) });
+  if (kind === "load") return _("{low} to {high}", { low: liftOr(low), high: liftOr(high) });
+  if (high_s) return _("a count of {count} to finishing in {time}", { count: number(low), time: clock(high_s) });
+  return _("a count of {low} to {high}", { low: number(low), high: number(high) });
+}
+
+export const scoreRange = (plan) => (plan.parts ?? [plan]).map(rangeOf).filter(Boolean).join("; ");

@@ -1,0 +1,17 @@
+/** The attempts at a heaviest lift: load, when to be at the bar, the rest after it, and how likely it goes. */
+import { el } from "../lib/dom.js";
+import { clock, number, percent, span } from "../lib/format.js";
+import { _, loadName } from "../lib/words.js";
+
+function attempt({ load_kg, at_s, rest_s, chance_fraction }, index) {
+  return el("li", { class: "attempt", "data-attempt": "" },
+    el("span", { class: "block__place numeral", "aria-hidden": "true" }, number(index + 1)),
+    el("div", {},
+      el("p", { class: "numeral block__big" }, loadName(load_kg)),
+      el("p", { class: "block__says" }, _("At the bar by {time}. It goes {chance} of the time.", { time: clock(at_s), chance: percent(chance_fraction) })),
+      rest_s > 0 && el("p", {}, _("Then rest {time}.", { time: span(rest_s) }))));
+}
+
+export function attemptList({ attempts }) {
+  return el("section", { class: "stack" }, el("h2", {}, _("Your attempts")), el("ol", { class: "attempts stack" }, attempts.map(attempt)));
+}

@@ -1,0 +1,83 @@
+/** Strength left as a picture: the lines, what is done beneath them, where each block ends, the cap and the range of the finish. */
+import { svg } from "../lib/dom.js";
+import { clock, percent } from "../lib/format.js";
+import { HIGH, WIDE, across, down, extent, finishBand, line, setSpans } from "../lib/curve.js";
+import { _ } from "../lib/words.js";
+
+const BAND = 18;        // height of the strip of sets
+const UNDER = 6;        // from the lines to that strip
+const MARGIN = 46;      // left of the picture, for the scale
+const TEXT_ROOM = 20;   // below, for times
+const TIME_WIDE = 44;   // a time needs this much
+const CROSS = 7;
+
+const text = (x, y, what, anchor = "end") => svg("text", { class: "curve__label", x, y, "text-anchor": anchor }, what);
+
+const scale = () => [1, 0.5, 0].map((level) => [
+  svg("line", { class: "curve__grid", x1: 0, x2: WIDE, y1: down(level), y2: down(level) }), text(-6, down(level) + 5, percent(level)),
+]);
+
+const rect = (name, from_s, to_s, end_s, y, height) => svg("rect", { class: name, x: across(from_s, end_s), width: Math.max(0.75, across(to_s - from_s, end_s)), y, height });
+
+/** Sets stand on the strip as on tape; what lies bare between them is rest. */
+function sets(blocks, end_s) {
+  const done = blocks.filter((block) => block.start_s !== null);
+  return [
+    done.map((block) => rect("curve__rest", block.start_s, Math.min(block.end_s, end_s), end_s, HIGH + UNDER + BAND / 3, BAND / 3)),
+    done.flatMap(setSpans).filter((set) => set.start_s < end_s).map((set) => rect("curve__band", set.start_s, Math.min(set.end_s, end_s), end_s, HIGH + UNDER, BAND)),
+  ];
+}
+
+/** A mark at each block's end, with its time where there is room; the last time always. */
+function splits(blocks, end_s) {
+  const ends = blocks.filter((block) => block.end_s !== null && block.end_s <= end_s + 1).map((block) => block.end_s);
+  const last = ends.at(-1);
+  let free = TIME_WIDE / 2;
+  return ends.map((end, index) => {
+    const x = across(end, end_s);
+    const isLast = index === ends.length - 1;
+    const room = isLast || (x >= free && x + TIME_WIDE <= across(last, end_s));
+    if (room) free = x + TIME_WIDE;
+    return [svg("line", { class: "curve__split", x1: x, x2: x, y1: 0, y2: HIGH + UNDER + BAND }),
+      room && text(Math.min(x + TIME_WIDE / 2, WIDE + 6), HIGH + UNDER + BAND + 16, clock(end))];
+  });
+}
+
+function limits(plan, { end_s, cap_s }) {
+  const band = finishBand(plan);
+  return [
+    band && rect("curve__finish", band.low_s, band.high_s, end_s, 0, HIGH),
+    cap_s && [svg("line", { class: "curve__cap", x1: across(cap_s, end_s), x2: across(cap_s, end_s), y1: -4, y2: HIGH + UNDER + BAND }),
+      text(across(cap_s, end_s) - 4, 12, _("cap"))],
+  ];
+}
+
+function failure(points, group, end_s) {
+  const [x, y] = [across(points.at(-1).t_s, end_s), down(points.at(-1)[group])];
+  return svg("path", { class: "curve__fail", d: `M${x - CROSS},${y - CROSS}l${2 * CROSS},${2 * CROSS}m0,${-2 * CROSS}l${-2 * CROSS},${2 * CROSS}` });
+}
+
+/** `drawn`: lows in the order of their lines, the first one filled. `label` stands for the picture where it cannot be seen. */
+export function curvePicture(plan, drawn, label, cap) {
+  const points = plan.reserve_curve;
+  const reach = extent(plan, cap);
+  const { end_s } = reach;
+  const [main, ...others] = drawn;
+  const last = across(points.at(-1).t_s, end_s);
+  const course = line(points, main.group, end_s);
+  const before = plan.mine?.before.reserve_curve;
+  return svg("svg", { class: "curve__picture", viewBox: `${-MARGIN} -10 ${WIDE + MARGIN + 8} ${HIGH + UNDER + BAND + TEXT_ROOM + 10}`, role: "img", "aria-label": label },
+    limits(plan, reach).flat(),
+    svg("polygon", { class: "curve__area", points: `0,${HIGH} ${course} ${last},${HIGH}` }),
+    scale().flat(), splits(plan.blocks, end_s).flat(), sets(plan.blocks, end_s).flat(2),
+    others.map((low, index) => svg("polyline", { class: lineName(low, index + 1), points: line(points, low.group, end_s) })),
+    before && svg("polyline", { class: "curve__before", points: line(before, main.group, end_s) }),
+    svg("polyline", { class: lineName(main, 0), points: course }),
+    plan.mine?.verdict.fails ? failure(points, main.group, end_s) : svg("circle", { class: "curve__low", cx: across(main.t_s, end_s), cy: down(main.reserve), r: 5 }));
+}
+
+/** Each line has a look of its own, so that none is told by colour alone. */
+export function lineName({ group }, index) {
+  if (index === 0) return "curve__main";
+  return group === "breath" ? "curve__breath" : `curve__other curve__other--${index}`;
+}

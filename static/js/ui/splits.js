@@ -1,0 +1,27 @@
+/** What to see on the clock: when each block should be done, and each quarter of the whole. */
+import { el } from "../lib/dom.js";
+import { clock, number } from "../lib/format.js";
+import { splits } from "../lib/splits.js";
+import { _, amount, movementName } from "../lib/words.js";
+
+function blockEnd({ movement, round, whole_round }, rounds) {
+  if (whole_round) return _("Round {round} done", { round: number(round) });
+  const name = movementName(movement);
+  return rounds > 1 ? _("{movement} done, round {round}", { movement: name, round: number(round) }) : _("{movement} done", { movement: name });
+}
+
+function quarter({ share, movement, round, done, unit }, rounds) {
+  const names = { 0.25: _("A quarter"), 0.5: _("Half"), 0.75: _("Three quarters") };
+  const where = { part: names[share], movement: movementName(movement), done: amount(done, unit), round: number(round) };
+  return rounds > 1 ? _("{part}: {done} into {movement}, round {round}", where) : _("{part}: {done} into {movement}", where);
+}
+
+export function splitsList(plan) {
+  const found = plan.intervals || plan.attempts || plan.mine?.verdict.fails ? [] : splits(plan);
+  if (found.length < 2) return null;
+  const rounds = Math.max(...plan.blocks.map((block) => block.round));
+  return el("section", { class: "stack stack--s", "data-splits": "" },
+    el("h2", {}, _("What to see on the clock")),
+    el("dl", { class: "facts splits" }, found.map((one) => el("div", { class: one.share ? "splits__quarter" : null },
+      el("dt", {}, one.share ? quarter(one, rounds) : blockEnd(one, rounds)), el("dd", { class: "numeral" }, clock(one.at_s))))));
+}

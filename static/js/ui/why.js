@@ -1,0 +1,47 @@
+/** Behind each block: what a small change of it would do, worked out by the engine when somebody looks. */
+import { el } from "../lib/dom.js";
+import { OVERTAKEN } from "../lib/engine.js";
+import { number, percent, span } from "../lib/format.js";
+import { smallEdits } from "../lib/what-if.js";
+import { _, groupName } from "../lib/words.js";
+import { difference, failSentence } from "./own-verdict.js";
+
+/** What an edit is called. */
+function edited({ kind, size, rest_s }) {
+  const texts = {
+    opening: () => _("Opening with one more, {size}:", { size: number(size) }),
+    rests: () => _("Two seconds less of every rest:"),
+    two_sets: () => _("In two sets with {time} between them:", { time: span(rest_s) }),
+  };
+  return texts[kind]();
+}
+
+function outcome(plan, verdict, before, index) {
+  if (verdict.fails) return failSentence({ blocks: plan.blocks, mine: { verdict } });
+  const [left, was] = [verdict, before].map((one) => one.blocks[index]?.lowest_reserve);
+  const lowest = left === undefined || was === undefined ? "" : _("Lowest strength left in this block: {left} instead of {before}.", { left: percent(left), before: percent(was) });
+  return `${difference(verdict, before)} ${lowest}`.trim();
+}
+
+function limit(block) {
+  return _("What gives out first here: {group}. Lowest strength left: {left}, for the numbers as you gave them.", { group: groupName(block.limiting_group), left: percent(block.lowest_reserve) });
+}
+
+/** `tell` asks the engine: changed own blocks in, {verdict, before} out. `indexes`: this block in every round that is done alike. */
+export function whyDetails(plan, block, indexes, { blocks, tell }) {
+  const own = blocks[block.index];
+  if (!own || !block.reached) return null;
+  const lines = el("div", { class: "stack stack--s" });
+  const fill = async () => {
+    lines.replaceChildren(el("p", {}, limit(block)));
+    for (const edit of smallEdits(plan, blocks, indexes)) {
+      const told = await tell(`why-${block.index}-${edit.kind}`, edit.blocks);
+      if (told === OVERTAKEN || told.error) return;
+      lines.append(el("p", {}, el("strong", {}, edited(edit)), " ", outcome(plan, told.verdict, told.before, block.index)));
+    }
+    details.dataset.told = "";
+  };
+  const details = el("details", { class: "why", "data-why": "", ontoggle: () => { if (details.open) fill(); } },
+    el("summary", {}, _("Why, and what a change would do")), lines);
+  return details;
+}
