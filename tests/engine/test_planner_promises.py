@@ -87,17 +87,17 @@ def test_another_seed_changes_the_draws_not_the_athlete():
 
 
 @pytest.mark.parametrize("style", STYLES)
-@pytest.mark.parametrize("largest", [8, 16, 30])
+@pytest.mark.parametrize("largest", [8, 24])
 def test_a_better_day_is_never_slower(style, largest):
     made, numbers = pressing(largest)
-    times = [likely_s(made, numbers, style=style, form=form) for form in (0.8, 0.9, 1.0, 1.1, 1.2)]
+    times = [likely_s(made, numbers, style=style, form=form) for form in (0.85, 1.0, 1.1)]
     assert all(later <= earlier * (1 + SAME_TIME) for earlier, later in zip(times, times[1:], strict=False))
     assert times[-1] < times[0]
 
 
 @pytest.mark.parametrize("style", STYLES)
 def test_a_larger_set_is_never_slower(style):
-    times = [likely_s(*pressing(largest), style=style) for largest in (4, 6, 8, 11, 15, 20, 28, 40)]
+    times = [likely_s(*pressing(largest), style=style) for largest in (4, 8, 15, 22, 40)]
     assert all(later <= earlier * (1 + SAME_TIME) for earlier, later in zip(times, times[1:], strict=False))
     assert times[-1] < 0.5 * times[0]
 
@@ -149,7 +149,7 @@ def test_every_movement_of_the_library_can_be_planned():
 def test_random_workouts_keep_their_order_and_bounds():
     rng = random.Random(23)
     names = sorted(library())
-    for _ in range(12):
+    for _ in range(8):
         blocks = []
         for _ in range(rng.randint(1, 4)):
             key = rng.choice(names)

@@ -9,6 +9,7 @@ from reference_tables import rows
 from webapp.engine import parameters, units
 from webapp.engine.units import clamp, remainder, rounded, whole
 
+UNITS = pint.UnitRegistry()
 EXACT = 1e-12  # relative: the factors are exact by definition, binary fractions are not
 OUTSIDE = {"KG_PER_LB": ("pound", "kilogram"), "M_PER_FT": ("foot", "metre"), "M_PER_INCH": ("inch", "metre"), "J_PER_KCAL": ("kilocalorie", "joule")}
 
@@ -22,11 +23,11 @@ def test_factors_are_the_published_ones(row):
 @pytest.mark.parametrize("name", OUTSIDE)
 def test_factors_agree_with_pint(name):
     one, in_si = OUTSIDE[name]
-    assert getattr(units, name) == pytest.approx(pint.UnitRegistry().Quantity(1, one).to(in_si).magnitude, rel=EXACT)
+    assert getattr(units, name) == pytest.approx(UNITS.Quantity(1, one).to(in_si).magnitude, rel=EXACT)
 
 
 def test_standard_gravity_agrees_with_pint():
-    outside = pint.UnitRegistry().Quantity(1, "standard_gravity").to("m/s**2").magnitude
+    outside = UNITS.Quantity(1, "standard_gravity").to("m/s**2").magnitude
     assert outside == pytest.approx(parameters.GRAVITY_M_PER_S2, rel=EXACT)
 
 
@@ -53,6 +54,6 @@ def test_clamp_keeps_within_bounds():
 
 def test_a_label_is_not_a_conversion():
     """Plates of 45 lb stand where plates of 20 kg stand, and are 2 % heavier: 45 lb is 20.41 kg (by pint)."""
-    mass_kg = pint.UnitRegistry().Quantity(45, "pound").to("kilogram").magnitude
+    mass_kg = UNITS.Quantity(45, "pound").to("kilogram").magnitude
     assert 45 * units.KG_PER_LB == pytest.approx(mass_kg, rel=EXACT)
     assert 45 * units.KG_PER_LB > 20.4
