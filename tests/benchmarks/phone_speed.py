@@ -1,4 +1,4 @@
-"""How long the engine takes on a phone: `python tests/benchmarks/phone_speed.py`, with webapp on the path.
+"""How long the engine takes on a phone.
 
 Chromium, one page, the engine's module and the demo workouts; every figure is the median of several runs after a first one, in
 milliseconds, as it is and at a quarter of the processor's speed (what a cheap phone has). The first run stands apart:
@@ -6,19 +6,15 @@ the module is not yet compiled then, and that is what an athlete meets.
 """
 
 import json
-import sys
 from pathlib import Path
 
-ROOT = Path(__file__).resolve().parents[2]
-sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
+from browser.real_server import chromium_options
+from parity.page import engine_page
+from playwright.sync_api import sync_playwright
+from webapp.phone import build_engine
+from webapp.workouts import completed
 
-from parity.page import engine_page  # noqa: E402 (the path comes first)
-from playwright.sync_api import sync_playwright  # noqa: E402
-from webapp.phone import build_engine  # noqa: E402
-from webapp.workouts import completed  # noqa: E402
-
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
-CHROMIUM = {"executable_path": "/usr/bin/chromium", "args": FLAGS}
+DEMO = Path(__file__).resolve().parents[2] / "demo_data"
 SLOWDOWNS = [1, 4]
 RUNS = 7
 ATHLETE = {"level": "regular", "body_mass_kg": 72}
@@ -38,7 +34,7 @@ MEASURE = """([call, given, runs]) => {
 
 def questions_to_the_engine(page):
     """Name, function and arguments of everything that is timed."""
-    for path in sorted((ROOT / "demo_data").glob("*.json")):
+    for path in sorted(DEMO.glob("*.json")):
         workout = completed(json.loads(path.read_text(encoding="utf-8")))
         for style in ("steady", "bold"):
             yield f"plan, {workout['title']}, {style}", "plan", [workout, ATHLETE, {"style": style}]
@@ -58,13 +54,10 @@ def measure(browser, slowdown):
 def main():
     """Print one line per question."""
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(**CHROMIUM)
+        browser = playwright.chromium.launch(**chromium_options())
         found = [measure(browser, slowdown) for slowdown in SLOWDOWNS]
         browser.close()
     print(f"{'':36}" + "".join(f"{f'first {slowdown}x':>10}{f'then {slowdown}x':>10}" for slowdown in SLOWDOWNS))
     for name in found[0]:
         print(f"{name:36}" + "".join(f"{first:10.1f}{median:10.1f}" for first, median in (times[name] for times in found)))
 
-
-if __name__ == "__main__":
-    main()

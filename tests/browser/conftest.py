@@ -1,71 +1,24 @@
-"""The real server in a process of its own, and a real browser."""
-
-import re
-import socket
-import subprocess
-import sys
-import time
-import urllib.error
-import urllib.request
-from pathlib import Path
+"""A real browser against the real server."""
 
 import pytest
 from playwright.sync_api import sync_playwright
 
-ROOT = Path(__file__).resolve().parents[2]
-SYSTEM_CHROMIUM = Path("/usr/bin/chromium")
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
-START_DEADLINE_S = 60
+from .real_server import chromium_options, demo_links, running_server
+
 PHONE = {"width": 360, "height": 740}
-
-
-def chromium_options():
-    """The system's Chromium if there is one, else the one Playwright brings."""
-    return {"args": FLAGS} | ({"executable_path": str(SYSTEM_CHROMIUM)} if SYSTEM_CHROMIUM.exists() else {})
-
-
-def _free_port():
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return probe.getsockname()[1]
-
-
-def _wait_until_up(process, address, log):
-    deadline = time.monotonic() + START_DEADLINE_S
-    while time.monotonic() < deadline:
-        if process.poll() is not None:
-            break
-        try:
-            with urllib.request.urlopen(f"{address}/health", timeout=2):
-                return
-        except (urllib.error.URLError, ConnectionError, TimeoutError):
-            time.sleep(0.1)
-    pytest.fail(f"The server did not come up. It said:\n{log.read_text()}")
 
 
 @pytest.fixture(scope="session")
 def server(tmp_path_factory):
     """Address of a server with the demo workouts, on a free port and with a store of its own."""
-    folder = tmp_path_factory.mktemp("server")
-    log = folder / "log.txt"
-    port = _free_port()
-    command = [sys.executable, "-m", "webapp", "serve", "--demo", "--port", str(port), "--data", str(folder / "data.sqlite3")]
-    with log.open("w") as output:
-        process = subprocess.Popen(command, cwd=ROOT, stdout=output, stderr=subprocess.STDOUT)
-    try:
-        _wait_until_up(process, f"http://127.0.0.1:{port}", log)
-        yield f"http://127.0.0.1:{port}"
-    finally:
-        process.terminate()
-        process.wait(10)
+    with running_server(tmp_path_factory.mktemp("server")) as address:
+        yield address
 
 
 @pytest.fixture(scope="session")
 def class_links(server):
     """Addresses of the demo workouts, in the order of the home page."""
-    with urllib.request.urlopen(server) as answer:
-        codes = re.findall(r'href="(/w/[^"/#]+)"', answer.read().decode())
-    return [server + path for path in dict.fromkeys(codes)]
+    return demo_links(server)
 
 
 @pytest.fixture(scope="session")

@@ -5,7 +5,8 @@ import urllib.request
 
 import pytest
 
-from .conftest import chromium_options, go_to, open_class, wait_for_plan, wait_until_kept
+from .conftest import go_to, open_class, wait_for_plan, wait_until_kept
+from .real_server import chromium_options
 
 pytestmark = pytest.mark.browser
 EMBEDDED = "Mozilla/5.0 (Linux; Android 14; Phone; wv) AppleWebKit/537.36 (KHTML, like Gecko) Version/4.0 Chrome/156.0 Mobile Safari/537.36"

@@ -9,7 +9,8 @@ import urllib.request
 
 import pytest
 
-from .conftest import FLAGS, SYSTEM_CHROMIUM, _free_port, go_to, open_class, wait_for_plan, wait_until_kept
+from .conftest import go_to, open_class, wait_for_plan, wait_until_kept
+from .real_server import FLAGS, SYSTEM_CHROMIUM, free_port
 
 pytestmark = pytest.mark.browser
 CONNECT_DEADLINE_S = 20
@@ -114,7 +115,7 @@ def test_browser_killed_and_started_again_offline_has_everything(playwright_sess
     """SIGKILL right after typing; then a cold start with no network."""
     profile = tmp_path / "profile"
     profile.mkdir()
-    process, browser = _launch(profile, _free_port(), playwright_session)
+    process, browser = _launch(profile, free_port(), playwright_session)
     try:
         page = browser.contexts[0].new_page()
         open_class(page, class_links[0])
@@ -125,7 +126,7 @@ def test_browser_killed_and_started_again_offline_has_everything(playwright_sess
     finally:
         os.killpg(process.pid, signal.SIGKILL)
         process.wait()
-    process, browser = _launch(profile, _free_port(), playwright_session)
+    process, browser = _launch(profile, free_port(), playwright_session)
     try:
         browser.contexts[0].set_offline(True)
         page = browser.contexts[0].new_page()

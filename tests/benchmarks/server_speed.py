@@ -1,0 +1,45 @@
+"""How long the server's engine takes: a plan for six blocks, and a class of two hundred."""
+
+import statistics
+import time
+
+from webapp import movements
+from webapp.engine import plan
+
+RUNS = 15
+CLASS = 200
+BLOCKS = [
+    {"movement": "row", "amount": 500, "unit": "m"},
+    {"movement": "ring-dip", "amount": 40, "unit": "reps"},
+    {"movement": "sandbag-carry", "amount": 80, "unit": "m", "mark_every": 10, "load_kg": {"a": 40, "b": 30}},
+    {"movement": "push-up", "amount": 30, "unit": "reps"},
+    {"movement": "overhead-lunge", "amount": 40, "unit": "m", "mark_every": 5, "load_kg": {"a": 15, "b": 10}},
+    {"movement": "handstand-walk", "amount": 20, "unit": "m", "mark_every": 2},
+]
+SIX_BLOCKS = {
+    "schema": 1, "title": "Six blocks", "shape": "for_time", "cap_s": 900, "lane": {"length_m": 10},
+    "divisions": [{"key": "a", "name": "Men"}, {"key": "b", "name": "Women"}],
+    "options": [{"key": "prescribed", "name": "As prescribed", "rounds": 1, "tie_break_after_block": 1, "blocks": BLOCKS}],
+    "movements": movements.freeze([block["movement"] for block in BLOCKS]),
+}  # fmt: skip
+
+
+def numbers(athlete):
+    """A class's athletes: the same spread of numbers at every run."""
+    level = ("new", "regular", "keen", "expert")[athlete % 4]
+    return {"level": level, "movements": {"ring-dip": {"max_unbroken": 4 + athlete % 23}, "push-up": {"max_unbroken": 12 + athlete % 37}}}
+
+
+def main():
+    """Print the median plan for each style, and the class."""
+    for style in ("steady", "even", "bold"):
+        times = []
+        for _ in range(RUNS):
+            start = time.process_time()
+            plan(SIX_BLOCKS, numbers(10), {"style": style})
+            times.append(1000 * (time.process_time() - start))
+        print(f"plan, six blocks, {style}: median {statistics.median(times):.0f} ms, least {min(times):.0f} ms")
+    start = time.process_time()
+    for athlete in range(CLASS):
+        plan(SIX_BLOCKS, numbers(athlete), {"style": "even"})
+    print(f"a class of {CLASS}: {time.process_time() - start:.1f} s")
