@@ -75,6 +75,7 @@ MIXED_PACE = 1.05  # of the even pace alone over five kilometres, between other 
 SMALL_MAX_SD = 0.15  # a largest set of up to three hides a range of cost (M = 2: 0.33–0.5)
 
 # --- Resolution ----------------------------------------------------------------------------------
+LANE_M = 10.0  # m, a usual lane when none is given; chosen
 FEW_STEPS = 40  # steps a largest set (or the work) is cut into when units are small; chosen: halving them moved times by under 0.5 %
 STYLES = ["steady", "even", "bold"]
 GAIN_AS_CAPACITY = 0.3  # doubt in recovery counts as this share of the same doubt in capacity; chosen, measured on the benchmark's grid

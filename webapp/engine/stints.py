@@ -30,6 +30,7 @@ from .parameters import (
     FAIL_COST_S,
     FEW_STEPS,
     GATE_TRIES,
+    LANE_M,
     LEAST_GIVE,
     PACED_DEPTH,
     PACED_STEPS,
@@ -55,9 +56,9 @@ def option_of(workout: dict, key) -> dict:
     if len(options) == 0:
         raise EngineError("no_options", 0)
     for option in options:
-        own = mapping("option_not_a_mapping", option).get("key")
-        if key is None or own == key:
-            return option
+        one = mapping("option_not_a_mapping", option)
+        if key is None or one.get("key") == key:
+            return one
     raise EngineError("option_unknown", key)
 
 
@@ -140,7 +141,8 @@ def stint_of(
     movement = choice("movement_unknown", block.get("movement"), [block.get("movement")])
     amount = round_amount if block.get("amount") is None else block.get("amount")
     number("amount_out_of_range", amount, 0.1, 100000)
-    stint = {"block": place + 1, "movement": movement, "amount": amount, "unit": block.get("unit")}
+    unit = choice("unit_unknown", block.get("unit"), [block.get("unit")])
+    stint = {"block": place + 1, "movement": movement, "amount": amount, "unit": unit}
     stint.update({"cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None, "rest_follows": False})
     if movement == "rest":
         return {**stint, **rest_stint(amount)}
@@ -148,7 +150,7 @@ def stint_of(
     upcoming = upcoming_entry(workout, option, place)
     able = capacity(entry, movement, block, numbers, division)
     stint["load_kg"] = able["load_kg"]
-    stint["mark_every"] = block.get("mark_every")
+    stint["mark_every"] = optional("mark_out_of_range", block.get("mark_every"), 0.05, 1000, None)
     stint["filled"] = able["filled"]
     stint["outside"] = able["outside"]
     stint["primary"] = entry["primary"]
@@ -288,7 +290,8 @@ def upcoming_entry(workout: dict, option: dict, place: int) -> dict | None:
         following = 0 if len(rounds_of(option)) > 1 else -1
     if following < 0 or not isinstance(blocks[following], dict):
         return None
-    return workout["movements"].get(blocks[following].get("movement"))
+    movement = blocks[following].get("movement")
+    return workout["movements"].get(movement) if isinstance(movement, str) else None
 
 
 def hold_of(stint: dict, entry: dict, upcoming: dict | None):
@@ -339,17 +342,13 @@ def switches_of(stint: dict, entry: dict, block: dict, workout: dict):
 def marks_of(stint: dict, workout: dict) -> list:
     """Return the distances at which one meets a mark or a lane end, rising. [m]"""
     every = stint["mark_every"]
-    if every is None:
-        every = mapping("lane_not_a_mapping", workout.get("lane")).get("length_m")
-    if every is None:
-        every = 10
-    number("lane_out_of_range", every, 0.1, 1000)
+    every = lane_length(workout) if every is None else number("mark_out_of_range", every, 0.05, 1000)
     return [every * count for count in range(1, 1 + max(1, math.ceil(SWITCH_LONGEST_M / every)))]
 
 
 def breath_in(stint: dict, entry: dict, block: dict, numbers: dict, lungs: dict):
     """Set the power of the work and what it does to W′."""
-    count = entry["implements"] if block.get("implements") is None else block["implements"]
+    count = optional("load_out_of_range", block.get("implements"), 0, 100, entry["implements"])
     load_kg = None if stint["load_kg"] is None else stint["load_kg"] * (1 if count is None else count)
     per_unit_s = stint["seconds"] / (stint["step_units"] * units_per_block_unit(entry, stint["unit"]))
     stint["watts"] = power_of(entry, load_kg, numbers, per_unit_s)
@@ -359,6 +358,11 @@ def breath_in(stint: dict, entry: dict, block: dict, numbers: dict, lungs: dict)
     stint["longer"] = breath.longer
     energy = entry.get("energy")
     stint["by_speed"] = energy is not None and energy["kind"] == "flywheel" and entry["unit"] == "m"
+
+
+def lane_length(workout: dict) -> float:
+    """Return the length of the lane, a usual one where none is given. [m]"""
+    return optional("lane_out_of_range", mapping("lane_out_of_range", workout.get("lane")).get("length_m"), 0.1, 1000, LANE_M)
 
 
 def sides_of(slots: list) -> list:
