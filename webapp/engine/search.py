@@ -176,7 +176,7 @@ def more_starts(task: Task, size: int, most: int, index: int):
         if opening not in openings:
             openings.append(opening)
     for opening in openings:
-        for extra in range(3):
+        for extra in [0, 2]:
             start_from(task, opening, size, size * (1 + extra), index - 1)
 
 
