@@ -104,6 +104,6 @@ export function cardModel(plan, title, units) {
   return {
     title, score: parts.map(marked).filter(Boolean).join("; "),
     after: beyond(parts.flatMap((part) => part.blocks.filter((block) => block.sets.length === 0))),
-    rows: parts.flatMap((part, index) => partRows(part, units, parts.length > 1 ? partName(index) : null)),
+    rows: parts.flatMap((part, index) => partRows(part, units, parts.length > 1 ? partName(part, index) : null)),
   };
 }

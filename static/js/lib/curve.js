@@ -4,6 +4,7 @@ export const WIDE = 320;
 export const HIGH = 170;
 
 const FARTHEST_CAP = 1.15;  // a cap further out than this is not drawn: it would squeeze the rest
+const HAIR_S = 1e-6;
 const NO_GROUPS = ["t_s", "breath"];
 
 const groupsOf = (curve) => Object.keys(curve[0] ?? {}).filter((name) => !NO_GROUPS.includes(name) && typeof curve[0][name] === "number");
@@ -12,6 +13,12 @@ const groupsOf = (curve) => Object.keys(curve[0] ?? {}).filter((name) => !NO_GRO
 export function lowest(curve, group) {
   const point = curve.reduce((low, next) => (next[group] < low[group] ? next : low));
   return { group, reserve: point[group], t_s: point.t_s };
+}
+
+/** Least of one group between two moments, null where the curve has none there. */
+export function lowestBetween(curve, group, from_s, to_s) {
+  const within = curve.filter((point) => point.t_s >= from_s - HAIR_S && point.t_s <= to_s + HAIR_S);
+  return within.length ? lowest(within, group).reserve : null;
 }
 
 /** Lowest moment of each group, the lowest first. */

@@ -45,6 +45,7 @@ export function withMine(plan, verdict, before, option) {
 /** What one break-up brings against another: {fails} or {slower_s} or {fewer}; what is above 0 is worse. */
 export function against(verdict, before) {
   if (verdict.fails) return { fails: verdict.fails };
+  if (verdict.rounds !== null) return { fewer: before.count - verdict.count, finishes: null };
   if (verdict.time_s !== null && before.time_s !== null) return { slower_s: verdict.time_s - before.time_s };
   return { fewer: before.count - verdict.count, finishes: verdict.finishes !== before.finishes ? verdict.finishes : null };
 }

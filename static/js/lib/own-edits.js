@@ -51,7 +51,7 @@ export function alike(own, index) {
 
 /** Open at the largest set, then go on as planned: what a start too quick costs. */
 export const outHot = (own, place) => {
-  const opening = Math.min(place.largest, place.total - place.grain);
+  const opening = Math.min(place.largest, place.total);
   return opening <= own.sets[0] ? own : fitted(resized(own, { from: 0, to: 0 }, opening, place), place);
 };
 

@@ -2,6 +2,7 @@
 
     An own block is {sets, rests_s}, or null for work that is not broken up. A *place* says what a block asks for. */
 export const USUAL_REST_S = 10;   // for a set added where there was no rest before; chosen
+const MORE_ROUNDS = 2;
 const HAIR = 1e-6;
 
 const sum = (list) => list.reduce((total, one) => total + one, 0);
@@ -53,8 +54,16 @@ export function fromPlan(plan) {
     const block = plan.blocks[place.index];
     const from = block.reached ? block : block.uncut;
     if (!place.open || !from || from.sets.length === 0) return null;
-    return fitted({ sets: from.sets, rests_s: from.rests_s }, place);
+    return untilTheEnd(fitted({ sets: from.sets, rests_s: from.rests_s }, place), block, plan.basis.cap_s);
   });
+}
+
+/** Sets added to a block that the cap cuts short come after the cap, until the athlete brings them forward. */
+function untilTheEnd(own, block, cap_s) {
+  const planned = block.sets.length;
+  if (!block.reached || own.sets.length === planned || cap_s === null) return own;
+  const left_s = Math.ceil((cap_s - block.end_s) / 5) * 5;
+  return { ...own, rests_s: own.rests_s.map((rest_s, index) => (index === planned - 1 ? Math.max(rest_s, left_s) : rest_s)) };
 }
 
 /** Do these own blocks still belong to this plan? */
@@ -64,22 +73,26 @@ export function belongs(own, plan) {
   return start.every((block, index) => (block === null) === (own.blocks[index] === null));
 }
 
-/** What the engine's `judge` is given: every block filled, at the plan's cadence and with its waits; one more round where rounds are the score. */
+const wholeBlock = (block, place) => (gap(block, place) === 0 ? block : block.uncut);
+
+/** What the engine's `judge` is given: every block filled, at the plan's cadence and with its waits; more rounds where rounds are the score. */
 export function toJudge(blocks, plan) {
   const asked = places(plan);
   const made = asked.map((place) => {
-    const own = blocks[place.index];
-    const sets = own ? fitted(own, place) : { sets: plan.blocks[place.index].sets, rests_s: plan.blocks[place.index].rests_s };
-    return sets.sets.length ? { ...sets, cadence: place.cadence, lead_s: place.lead_s } : null;
+    const from = blocks[place.index] ? fitted(blocks[place.index], place) : wholeBlock(plan.blocks[place.index], place);
+    return from?.sets.length ? { sets: from.sets, rests_s: from.rests_s, cadence: place.cadence, lead_s: place.lead_s } : null;
   });
-  return plan.score.kind === "rounds" ? [...made, ...oneMoreRound(made, plan)] : made;
+  return plan.score.kind === "rounds" ? goneOn(made, plan) : made;
 }
 
-function oneMoreRound(made, plan) {
+/** Where rounds are the score: some more of them than the plan has, each broken up like the one before. */
+function goneOn(made, plan) {
   const count = Math.max(...plan.blocks.map((block) => block.block));
-  const whole = made.length % count ? made.length - (made.length % count) : made.length;
-  return plan.basis.stints.slice(made.length, whole + count).map((stint, index) => {
-    const before = made[made.length + index - count];
-    return before && { ...before, ...fitted(before, { ...stint, total: stint.steps * stint.step_units, least_rest_s: Math.ceil(stint.set_up_s) }) };
-  });
+  const wanted = (Math.ceil(made.length / count) + MORE_ROUNDS) * count;
+  const all = [...made];
+  for (const stint of plan.basis.stints.slice(made.length, wanted)) {
+    const before = all[all.length - count];
+    all.push(before ? { ...before, ...fitted(before, { total: stint.steps * stint.step_units, least_rest_s: Math.ceil(stint.set_up_s) }) } : null);
+  }
+  return all;
 }

@@ -8,4 +8,9 @@ export function partWorkout(workout, index) {
   return parts ? { ...whole, ...parts[index], movements: parts[index].movements ?? whole.movements } : workout;
 }
 
+/** The plan, each of its parts knowing its own title. */
+export function withTitles(plan, workout) {
+  return plan.parts ? { ...plan, parts: plan.parts.map((part, index) => ({ ...part, title: workout.parts[index].title })) } : plan;
+}
+
 export const optionsOf = (workout) => workout.options ?? workout.parts[0].options;

@@ -9,4 +9,8 @@ export function roundsName(rounds, areIntervals) {
   return rounds.length > 1 ? _("Rounds {first} to {last}", params) : _("Round {round}", params);
 }
 
-export const partName = (index) => _("Part {number}", { number: number(index + 1) });
+/** A part of a workout by its place and, where it has one, its own title. */
+export function partName({ title }, index) {
+  const place = { number: number(index + 1), title: title && _(title) };
+  return title ? _("Part {number}: {title}", place) : _("Part {number}", place);
+}

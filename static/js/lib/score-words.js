@@ -61,7 +61,7 @@ function rangeOf({ score }) {
   if (kind === "rounds") return _("{low} to {high}", { low: rounds(low, score.low_extra), high: rounds(high, score.high_extra) });
   if (kind === "load") return _("{low} to {high}", { low: liftOr(low), high: liftOr(high) });
   if (high_s) return _("a count of {count} to finishing in {time}", { count: number(low), time: clock(high_s) });
-  return _("a count of {low} to {high}", { low: number(low), high: number(high) });
+  return low === high ? _("a count of {count}", { count: number(low) }) : _("a count of {low} to {high}", { low: number(low), high: number(high) });
 }
 
 export const scoreRange = (plan) => (plan.parts ?? [plan]).map(rangeOf).filter(Boolean).join("; ");

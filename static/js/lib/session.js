@@ -3,7 +3,7 @@ import { get, set } from "./store.js";
 import { toIso } from "./heat.js";
 import { optionsOf } from "./parts.js";
 
-const FRESH = { screen: "briefing", heat: null, answers: {}, option: null, division: null, style: "even", ticks: {}, warmUp: null, own: null, draft: null, summary: null, revision: null };
+const FRESH = { screen: "briefing", heat: null, answers: {}, option: null, division: null, style: "even", warmUp: null, today: null, holds: {}, own: null, draft: null, summary: null, revision: null };
 const NOBODY = { level: "regular", answers: {}, units: { mass: "kg", length: "m" } };
 
 export class Session {

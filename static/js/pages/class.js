@@ -2,6 +2,7 @@
 import { find } from "../lib/dom.js";
 import { OVERTAKEN, ask } from "../lib/engine.js";
 import { gatherNumbers } from "../lib/numbers.js";
+import { dayNumbers, daySettings } from "../lib/player-today.js";
 import { Session } from "../lib/session.js";
 import { keepScreenOn, letScreenSleep } from "../lib/wakelock.js";
 import { loadWords, useUnits, _ } from "../lib/words.js";
@@ -13,6 +14,7 @@ import { OwnScreen } from "../ui/own.js";
 import { PlanView } from "../ui/plan-view.js";
 import { Screens } from "../ui/screens.js";
 import { WarmUp } from "../ui/warm-up.js";
+import { todayOf } from "../ui/warm-up-today.js";
 import { goOffline } from "../ui/going-offline.js";
 import { shortScore } from "../lib/score-words.js";
 
@@ -25,7 +27,7 @@ const notices = new Notices(find("notices"));
 const WHO = ["option", "division", "level", "units"];           // change which questions there are, or how they look
 const PLAN = [...WHO, "answers", "style"];                      // change the plan
 const NUMBERS = [...WHO, "answers", "heat"];                   // change which questions are asked next
-const WARM_UP = [...PLAN, "heat", "warmUp"];
+const WARM_UP = [...PLAN, "heat", "today"];
 
 const session = new Session(workout, code, () => notices.show("storage",
   _("This phone would not save your numbers: its storage is full or closed to us. The plan works; write down what matters."), { tone: "warn" }));
@@ -56,12 +58,22 @@ async function renewPlan(parts) {
   if (session.state.screen === "own") parts.own.open();
 }
 
-async function renewWarmUp(parts) {
-  const { heat, warmUp } = session.state;
-  const warm_up_min = warmUp?.for_ms === (heat?.at_ms ?? null) ? warmUp?.minutes ?? null : null;
-  const answer = await ask("warm-up", "warm_up", workout, numbers(), session.settings({ warm_up_min }));
-  if (answer !== OVERTAKEN && !answer.error) parts.warmUp.show(answer);
-}
+let nowKnown = null;
+const numbersKnown = new Promise((resolve) => { nowKnown = resolve; });
+
+/** What the warm-up is made from; `make` asks the engine, with some settings changed, and gives null when a later question overtook this one. */
+const warmUpDoor = {
+  inputs() {
+    const today = todayOf(session);
+    return [dayNumbers(numbers(), today), { ...session.settings(), ...daySettings(today, workout.gym) }];
+  },
+  async make(patch) {
+    await numbersKnown;   // a run kept from before may ask earlier
+    const [known, settings] = this.inputs();
+    const answer = await ask("warm-up", "warm_up", workout, known, { ...settings, ...patch });
+    return answer === OVERTAKEN ? null : answer;
+  },
+};
 
 function answerChanges(parts) {
   session.listen(async (names) => {
@@ -69,7 +81,7 @@ function answerChanges(parts) {
     if (names.has("units")) useUnits(session.athlete.units);
     if (any(NUMBERS)) await renewQuestions(any([...WHO, "heat"]));
     if (any([...PLAN, "own"])) await renewPlan(parts);
-    if (any(WARM_UP)) await renewWarmUp(parts);
+    if (any(WARM_UP)) await parts.warmUp.renew();
   });
 }
 
@@ -93,7 +105,7 @@ function makeParts() {
   const plan = new PlanView(screen("plan"), session);
   return {
     plan, own: new OwnScreen(screen("own"), session, plan), heat: new HeatScreen(screen("heat"), session),
-    card: new Card(screen("card"), session), warmUp: new WarmUp(screen("warm-up"), session),
+    card: new Card(screen("card"), session), warmUp: new WarmUp(screen("warm-up"), session, warmUpDoor),
   };
 }
 
@@ -112,10 +124,11 @@ async function start() {
   opened(parts, session.state.screen);
   sayIfChanged();
   await renewQuestions(true);
+  nowKnown();
   await renewPlan(parts);
   answerChanges(parts);
   page.dataset.ready = "";
-  await renewWarmUp(parts);
+  await parts.warmUp.renew();
   await goOffline({
     code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "),
     notices, saved: find("saved"), busy: () => READ_FROM_AFAR.includes(document.body.dataset.at),

@@ -2,6 +2,7 @@
 import { svg } from "../lib/dom.js";
 import { clock, percent } from "../lib/format.js";
 import { HIGH, WIDE, across, down, extent, finishBand, line, setSpans } from "../lib/curve.js";
+import { ends } from "../lib/splits.js";
 import { _ } from "../lib/words.js";
 
 const BAND = 18;        // height of the strip of sets
@@ -28,14 +29,14 @@ function sets(blocks, end_s) {
   ];
 }
 
-/** A mark at each block's end, with its time where there is room; the last time always. */
-function splits(blocks, end_s) {
-  const ends = blocks.filter((block) => block.end_s !== null && block.end_s <= end_s + 1).map((block) => block.end_s);
-  const last = ends.at(-1);
+/** A mark at each block's end (each round's, where they are many), with its time where there is room; the last time always. */
+function splits(plan, end_s) {
+  const marks = ends(plan).map((one) => one.at_s).filter((at_s) => at_s <= end_s + 1);
+  const last = marks.at(-1);
   let free = TIME_WIDE / 2;
-  return ends.map((end, index) => {
+  return marks.map((end, index) => {
     const x = across(end, end_s);
-    const isLast = index === ends.length - 1;
+    const isLast = index === marks.length - 1;
     const room = isLast || (x >= free && x + TIME_WIDE <= across(last, end_s));
     if (room) free = x + TIME_WIDE;
     return [svg("line", { class: "curve__split", x1: x, x2: x, y1: 0, y2: HIGH + UNDER + BAND }),
@@ -48,7 +49,7 @@ function limits(plan, { end_s, cap_s }) {
   return [
     band && rect("curve__finish", band.low_s, band.high_s, end_s, 0, HIGH),
     cap_s && [svg("line", { class: "curve__cap", x1: across(cap_s, end_s), x2: across(cap_s, end_s), y1: -4, y2: HIGH + UNDER + BAND }),
-      text(across(cap_s, end_s) - 4, 12, _("cap"))],
+      text(across(cap_s, end_s) - 4, 12, plan.score.kind === "rounds" ? _("end") : _("cap"))],
   ];
 }
 
@@ -69,7 +70,7 @@ export function curvePicture(plan, drawn, label, cap) {
   return svg("svg", { class: "curve__picture", viewBox: `${-MARGIN} -10 ${WIDE + MARGIN + 8} ${HIGH + UNDER + BAND + TEXT_ROOM + 10}`, role: "img", "aria-label": label },
     limits(plan, reach).flat(),
     svg("polygon", { class: "curve__area", points: `0,${HIGH} ${course} ${last},${HIGH}` }),
-    scale().flat(), splits(plan.blocks, end_s).flat(), sets(plan.blocks, end_s).flat(2),
+    scale().flat(), splits(plan, end_s).flat(), sets(plan.blocks, end_s).flat(2),
     others.map((low, index) => svg("polyline", { class: lineName(low, index + 1), points: line(points, low.group, end_s) })),
     before && svg("polyline", { class: "curve__before", points: line(before, main.group, end_s) }),
     svg("polyline", { class: lineName(main, 0), points: course }),

@@ -1,7 +1,7 @@
 /** Strength left through the workout: an area for what limits, thinner lines for what else matters, and the same in words. */
 import { el, svg } from "../lib/dom.js";
 import { clock, percent } from "../lib/format.js";
-import { blockAt, finishBand, lowest, lows, mainFirst } from "../lib/curve.js";
+import { blockAt, extent, finishBand, lowest, lows, mainFirst } from "../lib/curve.js";
 import { _, groupName, movementName } from "../lib/words.js";
 import { curvePicture, lineName } from "./curve-picture.js";
 
@@ -36,7 +36,7 @@ function legend(plan, drawn, cap_s) {
     drawn.map((low, index) => entry(lineName(low, index), lowInWords(low, plan))),
     plan.mine && entry("curve__before", _("the plan, for comparison")),
     band && entry("curve__finish-sample", _("eight days of ten end between {low} and {high}", { low: clock(band.low_s), high: clock(band.high_s) })),
-    cap_s && entry("curve__cap", _("the cap, at {time}", { time: clock(cap_s) })));
+    cap_s && entry("curve__cap", plan.score.kind === "rounds" ? _("the end, at {time}", { time: clock(cap_s) }) : _("the cap, at {time}", { time: clock(cap_s) })));
 }
 
 /** `cap_s`: the workout's cap or its end, null without one. */
@@ -46,5 +46,5 @@ export function curve(plan, cap_s = null) {
   return el("figure", { class: "curve stack stack--s" },
     el("h2", {}, _("Strength left")),
     curvePicture(plan, drawn, lowInWords(drawn[0], plan), cap_s),
-    el("figcaption", {}, legend(plan, drawn, cap_s)));
+    el("figcaption", {}, legend(plan, drawn, extent(plan, cap_s).cap_s)));
 }

@@ -2,7 +2,7 @@
 import { el } from "../lib/dom.js";
 import { clock, number, percent, span } from "../lib/format.js";
 import { against } from "../lib/mine.js";
-import { rounds, whereItFails } from "../lib/score-words.js";
+import { whereItFails } from "../lib/score-words.js";
 import { _, movementName, ngettext } from "../lib/words.js";
 
 const SAME_S = 0.5;  // what a clock does not show
@@ -14,38 +14,52 @@ export function failSentence(plan) {
   return round > 1 ? _("You would fail rep {rep} of {movement} in round {round}, about {time}.", params) : _("You would fail rep {rep} of {movement}, about {time}.", params);
 }
 
-const bySpan = (seconds, slower, quicker) => (seconds > 0 ? slower(span(seconds)) : quicker(span(-seconds)));
+/** What stands behind "12 s slower" and the like: against the plan, or against what is shown just now. */
+const TEXTS = {
+  plan: {
+    same: () => _("The same time as the plan."), slower: (time) => _("{time} slower than the plan.", { time }), quicker: (time) => _("{time} quicker than the plan.", { time }),
+    finish: () => _("You would finish; the plan does not."), equal: () => _("As far as the plan."),
+    fewer: (n) => ngettext("{n} fewer than the plan.", "{n} fewer than the plan.", n), more: (n) => ngettext("{n} more than the plan.", "{n} more than the plan.", n),
+  },
+  now: {
+    same: () => _("The same time."), slower: (time) => _("{time} slower.", { time }), quicker: (time) => _("{time} quicker.", { time }),
+    finish: () => _("You would finish."), equal: () => _("Just as far."),
+    fewer: (n) => ngettext("{n} fewer counted.", "{n} fewer counted.", n), more: (n) => ngettext("{n} more counted.", "{n} more counted.", n),
+  },
+};
 
-/** Against the plan, by the same judge: "12 s slower than the plan." */
-export function difference(verdict, before) {
+/** By the same judge, in words: "12 s slower than the plan." `than`: "plan" or "now". */
+export function difference(verdict, before, than = "plan") {
   const { slower_s, fewer, finishes } = against(verdict, before);
+  const says = TEXTS[than];
   if (slower_s !== undefined) {
-    if (Math.abs(slower_s) < SAME_S) return _("The same time as the plan.");
-    return bySpan(slower_s, (time) => _("{time} slower than the plan.", { time }), (time) => _("{time} quicker than the plan.", { time }));
+    if (Math.abs(slower_s) < SAME_S) return says.same();
+    const time = span(Math.round(Math.abs(slower_s)));
+    return slower_s > 0 ? says.slower(time) : says.quicker(time);
   }
-  if (finishes === true) return _("You would finish; the plan does not.");
+  if (finishes === true) return says.finish();
   if (fewer === undefined) return "";
-  if (fewer === 0) return _("As far as the plan.");
-  return fewer > 0 ? ngettext("{n} fewer than the plan.", "{n} fewer than the plan.", fewer) : ngettext("{n} more than the plan.", "{n} more than the plan.", -fewer);
+  if (fewer === 0) return says.equal();
+  return fewer > 0 ? says.fewer(fewer) : says.more(-fewer);
 }
 
 /** The one number: a time, a count, rounds; where it fails, the repetition. */
 export function bigNumber(verdict) {
   if (verdict.fails) return _("Rep {rep}", { rep: number(verdict.fails.rep) });
-  if (verdict.rounds !== null) return rounds(verdict.rounds, verdict.extra);
+  if (verdict.rounds !== null) return verdict.extra > 0 ? `${number(verdict.rounds)} + ${number(verdict.extra)}` : number(verdict.rounds);
   return verdict.finishes ? clock(verdict.time_s) : number(verdict.count);
 }
 
 function label(verdict) {
   if (verdict.fails) return _("It fails here");
-  if (verdict.rounds !== null) return _("Likely score");
+  if (verdict.rounds !== null) return _("Rounds by the end");
   return verdict.finishes ? _("Finishing time") : _("Count at the cap");
 }
 
-/** The panel of the own screen: `plan` with the own break-up in it, see `mine.js`. */
-export function verdictPanel(plan) {
+/** The panel of the own screen: `plan` with the own break-up in it, see `mine.js`; `low`: the lowest moment of what limits. */
+export function verdictPanel(plan, low) {
   const { verdict, before } = plan.mine;
-  const left = _("Lowest strength left: {left}.", { left: percent(verdict.lowest_reserve) });
+  const left = _("Lowest strength left: {left}.", { left: percent(low.reserve) });
   return [
     el("p", { class: "eyebrow" }, label(verdict)),
     el("p", { class: "numeral verdict__number" }, bigNumber(verdict)),

@@ -93,7 +93,7 @@ export class OwnScreen {
     const picture = curvePicture(shown, drawn, lowInWords(drawn[0], shown), this.#cap);
     const panel = find("own-verdict", this.root);
     panel.toggleAttribute("data-fails", Boolean(shown.mine.verdict.fails));
-    panel.replaceChildren(el("div", { class: "verdict__words" }, verdictPanel(shown)), el("div", { class: "verdict__picture" }, picture));
+    panel.replaceChildren(el("div", { class: "verdict__words" }, verdictPanel(shown, drawn[0])), el("div", { class: "verdict__picture" }, picture));
     this.#timer = setTimeout(() => this.#settle(), SETTLE_MS);
   }
 

@@ -25,8 +25,9 @@ function inRounds(plan) {
 function inIntervals(plan) {
   const { finishes, likely } = plan.score;
   const count = plan.intervals.length;
-  const big = finishes ? huge(number(count), ngettext("interval, and it fits", "intervals, and all fit", count)) : huge(number(count), _("is the interval it breaks in"));
-  return [eyebrow(_("How long it lasts")), big, el("p", {}, _("Likely count {likely}.", { likely: number(likely) })), band(plan)];
+  const big = finishes ? [eyebrow(_("It fits")), huge(_("{n} of {n}", { n: number(count) }), ngettext("interval", "intervals", count))]
+    : [eyebrow(_("It breaks in interval")), huge(number(count))];
+  return [...big, el("p", {}, _("Likely count {likely}.", { likely: number(likely) })), band(plan)];
 }
 
 function heaviest(plan) {

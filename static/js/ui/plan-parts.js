@@ -9,20 +9,20 @@ import { planHead } from "./plan-head.js";
 import { planReasons, planWarnings } from "./plan-notes.js";
 import { splitsList } from "./splits.js";
 
-const titled = (index, count, pieces) => (count > 1 ? [el("h2", { class: "part" }, partName(index)), ...pieces] : pieces);
+const titled = (plan, index, count, pieces) => (count > 1 ? [el("h2", { class: "part" }, partName(plan, index)), ...pieces] : pieces);
 
 /** The workout's end on the clock, where it has one. */
 export function capOf(workout, option) {
   return workout.shape === "amrap" ? workout.time_s : workout.options?.find(({ key }) => key === option)?.cap_s ?? workout.cap_s ?? null;
 }
 
-export const partHead = (plan, index, count) => titled(index, count, [planHead(plan)]);
+export const partHead = (plan, index, count) => titled(plan, index, count, [planHead(plan)]);
 
 export function partBody(plan, index, count, context) {
-  return titled(index, count, plan.attempts ? [attemptList(plan)] : [intervalStrip(plan), ...planBlocks(plan, context)]);
+  return titled(plan, index, count, plan.attempts ? [attemptList(plan)] : [intervalStrip(plan), ...planBlocks(plan, context)]);
 }
 
 export function partWhy(plan, index, count, { workout, option }) {
   const pieces = [planWarnings(plan), planReasons(plan), splitsList(plan), curve(plan, capOf(workout, option))].filter(Boolean);
-  return pieces.length ? titled(index, count, pieces) : [];
+  return pieces.length ? titled(plan, index, count, pieces) : [];
 }

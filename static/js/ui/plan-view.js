@@ -2,7 +2,7 @@
 import { el, find, refill } from "../lib/dom.js";
 import { OVERTAKEN, ask } from "../lib/engine.js";
 import { canTry, judge, judgePlan, shownPlan } from "../lib/own-plan.js";
-import { partWorkout, partsOf } from "../lib/parts.js";
+import { partWorkout, partsOf, withTitles } from "../lib/parts.js";
 import { fromPlan } from "../lib/own.js";
 import { _, say } from "../lib/words.js";
 import { optionsTable, styleChoice } from "./options-table.js";
@@ -36,7 +36,7 @@ export class PlanView {
     const turn = (this.#turn += 1);
     const plan = await this.#ask("plan", {});
     if (plan === OVERTAKEN) return false;
-    const shown = plan.error ? null : await shownPlan(this.context, plan, this.#session.state.own);
+    const shown = plan.error ? null : await shownPlan(this.context, withTitles(plan, this.#session.workout), this.#session.state.own);
     if (turn !== this.#turn) return false;
     this.plan = plan.error ? null : plan;
     this.shown = shown;

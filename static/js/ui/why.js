@@ -1,5 +1,6 @@
 /** Behind each block: what a small change of it would do, worked out by the engine when somebody looks. */
 import { el } from "../lib/dom.js";
+import { lowestBetween } from "../lib/curve.js";
 import { OVERTAKEN } from "../lib/engine.js";
 import { number, percent, span } from "../lib/format.js";
 import { smallEdits } from "../lib/what-if.js";
@@ -16,15 +17,23 @@ function edited({ kind, size, rest_s }) {
   return texts[kind]();
 }
 
-function outcome(plan, verdict, before, index) {
-  if (verdict.fails) return failSentence({ blocks: plan.blocks, mine: { verdict } });
-  const [left, was] = [verdict, before].map((one) => one.blocks[index]?.lowest_reserve);
-  const lowest = left === undefined || was === undefined ? "" : _("Lowest strength left in this block: {left} instead of {before}.", { left: percent(left), before: percent(was) });
-  return `${difference(verdict, before)} ${lowest}`.trim();
+const lowestIn = ({ reserve_curve }, block, group) => (block ? lowestBetween(reserve_curve, group, block.start_s, block.end_s) : null);
+
+function lowestLine(left, was) {
+  if (left === null || was === null) return "";
+  if (percent(left) === percent(was)) return _("Strength left at the lowest stays at {left}.", { left: percent(left) });
+  return _("Strength left at the lowest: {left} instead of {before}.", { left: percent(left), before: percent(was) });
 }
 
-function limit(block) {
-  return _("What gives out first here: {group}. Lowest strength left: {left}, for the numbers as you gave them.", { group: groupName(block.limiting_group), left: percent(block.lowest_reserve) });
+function outcome(plan, verdict, before, index) {
+  if (verdict.fails) return failSentence({ blocks: plan.blocks, mine: { verdict } });
+  const [left, was] = [verdict, before].map((one) => lowestIn(one, one.blocks[index], plan.blocks[index].limiting_group));
+  return `${difference(verdict, before, "now")} ${lowestLine(left, was)}`.trim();
+}
+
+function limit(plan, block) {
+  const params = { group: groupName(block.limiting_group), left: percent(lowestIn(plan, block, block.limiting_group) ?? block.lowest_reserve) };
+  return _("What gives out first here: {group}. Lowest strength left: {left}, for the numbers as they stand.", params);
 }
 
 /** `tell` asks the engine: changed own blocks in, {verdict, before} out. `indexes`: this block in every round that is done alike. */
@@ -33,7 +42,7 @@ export function whyDetails(plan, block, indexes, { blocks, tell }) {
   if (!own || !block.reached) return null;
   const lines = el("div", { class: "stack stack--s" });
   const fill = async () => {
-    lines.replaceChildren(el("p", {}, limit(block)));
+    lines.replaceChildren(el("p", {}, limit(plan, block)));
     for (const edit of smallEdits(plan, blocks, indexes)) {
       const told = await tell(`why-${block.index}-${edit.kind}`, edit.blocks);
       if (told === OVERTAKEN || told.error) return;
