@@ -25,7 +25,7 @@ _REFUSALS = {
     _ODD_NUMBER: (
         "amount_out_of_range", "cadence_out_of_range", "cap_out_of_range", "ends_out_of_order", "entry_out_of_range", "event_out_of_order",
         "failed_out_of_range", "form_out_of_range", "held_back_out_of_range", "implements_out_of_range",
-        "lane_out_of_range", "max_reps_out_of_range", "reps_out_of_range", "rest_out_of_range", "rounds_out_of_range",
+        "lane_out_of_range", "mark_out_of_range", "max_reps_out_of_range", "reps_out_of_range", "rest_out_of_range", "rounds_out_of_range",
         "seed_out_of_range", "set_up_out_of_range", "time_out_of_range",
     ),
     _ODD_INPUT: (

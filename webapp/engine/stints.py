@@ -348,7 +348,7 @@ def marks_of(stint: dict, workout: dict) -> list:
 
 def breath_in(stint: dict, entry: dict, block: dict, numbers: dict, lungs: dict):
     """Set the power of the work and what it does to W′."""
-    count = optional("load_out_of_range", block.get("implements"), 0, 100, entry["implements"])
+    count = optional("implements_out_of_range", block.get("implements"), 0, 100, entry["implements"])
     load_kg = None if stint["load_kg"] is None else stint["load_kg"] * (1 if count is None else count)
     per_unit_s = stint["seconds"] / (stint["step_units"] * units_per_block_unit(entry, stint["unit"]))
     stint["watts"] = power_of(entry, load_kg, numbers, per_unit_s)
