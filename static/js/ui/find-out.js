@@ -1,6 +1,6 @@
 /** How to find a number: by remembering, by three easy reps, or, when the heat is days away, by a short self-test. */
 import { el } from "../lib/dom.js";
-import { wakeSound, beep } from "../lib/beeps.js";
+import { Beeps } from "../lib/beeps.js";
 import { clock } from "../lib/format.js";
 import { _ } from "../lib/words.js";
 import { Stepper } from "./stepper.js";
@@ -23,14 +23,15 @@ function threeEasy(question, settle) {
 /** Sixty seconds between the two sets of the repeat test. */
 function restCountdown() {
   const digits = el("p", { class: "numeral numeral--huge", role: "timer" }, clock(REPEAT_REST_S));
+  const beeps = new Beeps();
   let ends_ms = 0;
   const tick = () => {
     const left_s = Math.max(0, (ends_ms - Date.now()) / 1000);
     digits.textContent = clock(Math.ceil(left_s));
-    if (left_s === 0) beep();
-    else if (digits.isConnected) setTimeout(tick, 250);
+    beeps.plan(digits.isConnected ? [{ at_ms: ends_ms, kind: "go" }] : [], Date.now());
+    if (left_s > 0 && digits.isConnected) setTimeout(tick, 250);
   };
-  const start = () => { wakeSound(); ends_ms = Date.now() + REPEAT_REST_S * 1000; tick(); };
+  const start = () => { beeps.wake(); ends_ms = Date.now() + REPEAT_REST_S * 1000; tick(); };
   return [digits, el("button", { type: "button", class: "button", onclick: start }, _("Start the minute"))];
 }
 

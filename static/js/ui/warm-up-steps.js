@@ -1,70 +1,98 @@
-/** The list of warm-up steps, each with a tick that is kept. */
+/** The steps of a warm-up in words, and the list of all of them. `view`: {units, workout, common}; common: for a class, without anybody's loads. */
 import { el } from "../lib/dom.js";
-import { clock, load, number } from "../lib/format.js";
+import { clock, length, load, number } from "../lib/format.js";
 import { _, amount, holdName, movementName, say } from "../lib/words.js";
 
 const PHASES = () => ({ get_warm: _("Get warm"), loosen: _("Loosen"), build: _("Build"), burst: _("Race pace"), settle: _("Settle") });
 
 /** A drill of the library by its name, one of ours by its code, else the movement itself. */
-function stepName(step) {
+export function stepName(step) {
   if (step.name) return _(step.name);
-  if (step.code) return say({ code: step.code, movement: step.movement, to: step.to && movementName(step.to) });
+  if (step.code) return say({ code: step.code, movement: step.movement, to_movement: step.to_movement });
   return movementName(step.movement);
 }
 
-/** What stands on the implement: a pound label is not the converted mass. */
-function loadText(step, units) {
-  return step.label ? `${number(step.label[units.mass], 1)}\u00a0${units.mass}` : load(step.load_kg, units);
+/** How many of its implements a movement takes: two of them are said so. */
+function implementsOf({ movement, phase }, { workout }) {
+  if (phase !== "build" && phase !== "burst") return 1;
+  const block = workout.options.flatMap((option) => option.blocks).find((one) => one.movement === movement);
+  return block?.implements ?? workout.movements[movement]?.implements ?? 1;
 }
 
-/** "4 reps, 20 kg, left side" — whatever of it there is. */
-function stepSize(step, units) {
-  const sides = { left: _("left side"), right: _("right side"), both: _("both sides") };
+/** What stands on the implement: a pound label is not the converted mass. */
+function loadText(step, view) {
+  if (view.common) return _("your own load");
+  const { mass } = view.units;
+  const one = step.label ? `${number(step.label[mass], 1)}\u00a0${mass}` : load(step.load_kg, view.units);
+  const count = implementsOf(step, view);
+  return count > 1 ? `${number(count)}\u00a0\u00d7\u00a0${one}` : one;
+}
+
+function heightText(step, view) {
+  return view.common ? _("your own height") : _("{height} high", { height: length(step.height_m, view.units) });
+}
+
+/** "4 reps, 20 kg, each side": whatever of it there is. */
+export function stepSize(step, view) {
+  const hasAmount = step.amount && step.amount !== step.seconds;
   return [
-    step.amount && step.amount !== step.seconds ? amount(step.amount, step.unit) : null,
-    step.load_kg ? loadText(step, units) : null,
-    step.side ? sides[step.side] ?? null : null,
-    step.hold ? holdName(step.movement, step.hold) : null,
+    hasAmount ? amount(step.amount, step.unit, view.units) : null,
+    step.side === "both" ? _("each side") : null,
+    step.load_kg ? loadText(step, view) : null,
+    step.height_m ? heightText(step, view) : null,
   ].filter(Boolean).join(", ");
 }
 
-export function stepLine(step, units) {
-  const size = stepSize(step, units);
+export function stepLine(step, view) {
+  const size = stepSize(step, view);
   return size ? `${stepName(step)}: ${size}` : stepName(step);
 }
 
-/** A key that survives a new plan as long as the step stays what it is. */
-const tickKey = (step) => [step.phase, step.movement, step.name ?? step.code, step.side, step.round, step.load_kg].join("/");
+export const cueText = (step) => (step.cue ? say(step.cue) : "");
 
-function item(step, { ticks, onTick, units }) {
-  const key = tickKey(step);
-  const instead = step.instead && _("instead of: {drill}", { drill: _(step.instead) });
-  const tags = [step.optional && _("if you like"), step.needs_partner && _("with a partner"), instead].filter(Boolean);
-  return el("li", { class: "step", "data-step": step.optional ? "extra" : "" },
-    el("label", { class: "step__tick" },
-      el("input", { type: "checkbox", checked: Boolean(ticks[key]), onchange: (event) => onTick(key, event.target.checked) }),
-      el("span", { class: "step__text" },
-        el("strong", {}, stepName(step)), el("span", {}, stepSize(step, units)),
-        step.cue ? el("span", { class: "soft" }, say(step.cue)) : null,
-        tags.length ? el("span", {}, tags.map((tag) => el("span", { class: "tag" }, tag))) : null),
-      el("span", { class: "step__time numeral" }, `\u2212${clock(step.at_s)}`)));
+/** "Build 2, round 1": where in the whole a step stands. */
+export function placeText({ phase, piece, round }) {
+  const name = PHASES()[phase] ?? _(phase);
+  if (!round) return name;
+  return piece ? _("{phase} {piece}, round {round}", { phase: name, piece, round }) : _("{phase}, round {round}", { phase: name, round });
 }
 
-function groupTitle({ piece, round }, phase) {
-  if (!round) return phase;
-  return piece ? _("{phase} {piece}, round {round}", { phase, piece, round }) : _("{phase}, round {round}", { phase, round });
+/** An extra in a line: what, and instead of what. */
+export function extraLine(step, view) {
+  const says = { what: stepLine(step, view), drill: step.instead && _(step.instead) };
+  if (step.needs_partner) return step.instead ? _("With a partner: {what}, instead of: {drill}", says) : _("With a partner: {what}", says);
+  return _("If you like: {what}", says);
 }
 
-/** One list per phase and round, headed by the phase's name. */
+const MARKS = { done: "\u2713", skipped: "\u2013" };
+
+function item(step, index, { view, state, onGo, heat_s }) {
+  const mark = state?.marks[index];
+  const isNow = state?.index === index;
+  const says = { done: _("done"), skipped: _("left out") };
+  return el("li", { class: "step", "data-step": mark ?? (isNow ? "now" : ""), "aria-current": isNow ? "step" : null },
+    el("span", { class: "step__mark numeral", "aria-hidden": "true" }, MARKS[mark] ?? (isNow ? "\u25b6" : "")),
+    el("span", { class: "step__text" },
+      el("strong", {}, stepName(step)), mark && el("span", { class: "visually-hidden" }, says[mark]),
+      el("span", {}, stepSize(step, view)), el("span", { class: "soft" }, cueText(step)),
+      onGo && !isNow && el("button", { type: "button", class: "button button--quiet button--small step__go", "data-no-print": "", "aria-label": _("Go to: {step}", { step: stepName(step) }), onclick: () => onGo(index) }, _("Go here"))),
+    el("span", { class: "step__time numeral" }, heat_s === null ? clock(step.seconds) : `\u2212${clock(heat_s)}`));
+}
+
+const extraItem = (step, { view }) => el("li", { class: "step step--extra", "data-step": "extra" }, el("span", { class: "step__text soft" }, extraLine(step, view)));
+
+/** One list per phase and round. `context`: {view, state, onGo, before}; `before(index)`: seconds before the heat a step begins, or null. */
 export function stepList(steps, context) {
-  const names = PHASES();
-  const groups = [];
+  const parts = [];
+  let index = 0;
   for (const step of steps) {
-    const title = groupTitle(step, names[step.phase] ?? _(step.phase));
-    if (groups.at(-1)?.title !== title) groups.push({ title, steps: [] });
-    groups.at(-1).steps.push(step);
+    const title = placeText(step);
+    if (parts.at(-1)?.title !== title) parts.push({ title, items: [] });
+    if (step.optional) parts.at(-1).items.push(extraItem(step, context));
+    else {
+      parts.at(-1).items.push(item(step, index, { ...context, heat_s: context.before(index, step) }));
+      index += 1;
+    }
   }
-  return groups.map(({ title, steps: own }) => el("section", { class: "stack stack--s" },
-    el("h2", { class: "steps__title" }, title),
-    el("ol", { class: "steps" }, own.map((step) => item(step, context)))));
+  return parts.map(({ title, items }) => el("section", { class: "stack stack--s steps__part" }, el("h2", { class: "steps__title" }, title), el("ol", { class: "steps" }, items)));
 }

@@ -1,112 +1,153 @@
-/** The warm-up: steps counted back from the heat, ticked off, with a plain countdown, a beep and the screen kept on. */
-import { el, find, refill, write } from "../lib/dom.js";
-import { beep, wakeSound } from "../lib/beeps.js";
-import { clock, timeOfDay } from "../lib/format.js";
-import { allot, countsBackFrom, place, startNow, untilNextSecond_ms } from "../lib/warmup-clock.js";
-import { _, ngettext } from "../lib/words.js";
+/** The warm-up's screen: when it begins, what is different today, every step; and the player once it runs. */
+import { find, refill, write } from "../lib/dom.js";
+import { SteadyClock } from "../lib/player-clock.js";
+import { minutesFor } from "../lib/player-plan.js";
+import { WarmUpRun } from "../lib/player-run.js";
+import { inOrder, totalSeconds } from "../lib/player-state.js";
+import { _ } from "../lib/words.js";
 import { heatLine } from "./heat.js";
 import { planWarnings, whyList } from "./plan-notes.js";
-import { stepLine, stepList } from "./warm-up-steps.js";
+import { askHold } from "./player-holds.js";
+import { HeatMoved } from "./player-moved.js";
+import { Player } from "./player.js";
+import { Switches, signalsOf } from "./player-switches.js";
+import { beforeIt, underWay } from "./warm-up-now.js";
+import { stepList } from "./warm-up-steps.js";
+import { askToday, todayOf } from "./warm-up-today.js";
 
-const digits = (left_s) => el("p", { class: "numeral numeral--huge", role: "timer" }, clock(Math.ceil(left_s)));
+const LOOK_MS = 1000;
+const LATE_S = 30;   // so late, what has not begun is planned for the time that is left
 
 export class WarmUp {
   #session;
-  #steps = [];
+  #door;
+  #answer = null;
+  #asked_min = null;
   #timer = null;
-  #last = -1;
-  #sound = false;
 
-  constructor(root, session) {
+  /** `door`: {inputs(), make(patch)}; `make` asks the engine for a warm-up with these settings changed: {steps, …}, {error} or null. */
+  constructor(root, session, door, clock = new SteadyClock()) {
     this.root = root;
     this.#session = session;
-    this.now = find("warm-up-now", root);
-    find("warm-up-start", root).addEventListener("click", () => this.#start());
-    const sound = find("warm-up-sound", root);
-    sound.addEventListener("click", () => {
-      this.#sound = !this.#sound;
-      sound.setAttribute("aria-pressed", String(this.#sound));
-      if (this.#sound) { wakeSound(); setTimeout(beep, 60); }
+    this.#door = door;
+    this.run = new WarmUpRun(session, clock, async (patch) => this.#good(await door.make(patch)));
+    this.player = new Player(root, this.run, {
+      view: () => this.#view, signals: () => signalsOf(session), extrasOf: (index) => this.#extrasOf(index), onChange: (state) => this.#entered(state), onClose: () => this.#draw(),
     });
-    document.addEventListener("visibilitychange", () => { if (!document.hidden) this.#tick(); });
+    this.switches = new Switches(root, session, () => this.player.wake());
+    this.moved = new HeatMoved(root, session, this.run, (heat, isCalled) => this.#move(heat, isCalled));
+    find("warm-up-start", root).addEventListener("click", () => this.#start());
+    find("warm-up-again", root).addEventListener("click", () => { this.run.end(); this.renew(); });
+    find("warm-up-print", root).addEventListener("click", () => print());
+    document.addEventListener("visibilitychange", () => this.#look());
+    askToday(find("warm-up-answers", root), session);
   }
 
-  show(warmUp) {
-    this.#steps = warmUp.steps.filter((step) => !step.optional);  // extras take no time of the sequence
-    this.#last = -1;
-    const { ticks } = this.#session.state;
-    const onTick = (key, done) => this.#session.change({ ticks: { ...this.#session.state.ticks, [key]: done } });
-    const list = stepList(warmUp.steps, { ticks, onTick, units: this.#session.athlete.units });
-    refill(find("warm-up-steps", this.root), list);
-    refill(find("warm-up-checks", this.root), planWarnings(warmUp), whyList(_("Why this warm-up"), warmUp.reasons));
-    this.#tick();
+  get #view() { return { units: this.#session.athlete.units, workout: this.#session.workout, common: this.common ?? false }; }
+
+  /** Names what the engine is asked with; the heat's time, which only tells its hour, aside. */
+  get #madeFor() {
+    const [numbers, { heat_start, ...settings }] = this.#door.inputs();
+    return JSON.stringify([numbers, settings, this.#session.workout.revision]);
   }
 
-  /** Run the countdown only while its screen is open; the first opening for a heat fixes the time there is for it. */
+  #good(answer) { return answer && !answer.error ? answer : null; }
+
+  /** Something it depends on changed. Before it begins the plan is made anew; under way only what is left. */
+  async renew() {
+    if (this.run.kept) await this.run.renew(this.#madeFor);
+    else await this.#plan();
+    this.#draw();
+  }
+
+  async #plan() {
+    this.#asked_min = minutesFor(this.run.heat_ms, todayOf(this.#session).minutes, this.run.now_ms);
+    const answer = await this.#door.make({ warm_up_min: this.#asked_min });
+    if (answer) this.#answer = answer;
+  }
+
   open(isOpen) {
     this.isOpen = isOpen;
-    const { warmUp } = this.#session.state;
-    const heat_ms = this.#heat_ms;
-    if (isOpen && heat_ms !== null && warmUp?.for_ms !== heat_ms) this.#session.change({ warmUp: allot(heat_ms, Date.now()) });
-    this.#tick();
+    if (!isOpen) { this.player.stop(); clearTimeout(this.#timer); return; }
+    this.run.forgetOld();
+    if (this.run.kept && this.run.state.phase === "running") this.player.open();
+    else this.renew();
+    this.#look();
   }
 
-  #start() {
-    const running = this.#session.state.warmUp?.anchor_ms;
-    const now_ms = Date.now();
-    this.#session.change({ warmUp: running ? allot(this.#heat_ms, now_ms) : startNow(this.#heat_ms, now_ms, this.#steps[0]?.at_s ?? 0) });
-    this.#tick();
+  async #start() {
+    if (signalsOf(this.#session).sound) this.player.wake();   // now, while the touch counts
+    if (!this.run.kept) {
+      await this.#plan();
+      if (!this.#good(this.#answer)) return this.#draw();
+      this.run.begin(this.#answer, this.#asked_min, this.#madeFor);
+    }
+    return this.player.open();
   }
 
-  get #heat_ms() { return this.#session.state.heat?.at_ms ?? null; }
+  async #move(heat, isCalled) {
+    await this.run.moveHeat(heat, isCalled);
+    this.moved.draw();
+    if (this.player.isOpen) this.player.open();
+    else this.#draw();
+  }
 
-  #tick() {
+  /** Each second while the list is open: the countdown, and a plan that shrinks with the minutes left. */
+  #look() {
     clearTimeout(this.#timer);
     if (!this.isOpen || document.hidden) return;
-    const at = place(this.#steps, countsBackFrom(this.#session.state.warmUp, this.#heat_ms, Date.now()), Date.now());
-    this.#draw(at);
-    if (at.index !== this.#last) this.#entered(at);
-    this.#timer = setTimeout(() => this.#tick(), at.left_s === null ? 5000 : untilNextSecond_ms(Math.abs(at.left_s)));
+    if (!this.player.isOpen) {
+      this.#drawNow();
+      if (!this.run.kept && this.#toHeat_s !== null && this.#good(this.#answer)?.starts_s > this.#toHeat_s + LATE_S) this.renew();
+    }
+    this.#timer = setTimeout(() => this.#look(), LOOK_MS);
   }
 
-  /** A new step: told once, beeped once; steps slept through are not beeped after. */
-  #entered(at) {
-    const step = this.#steps[at.index];
-    if (this.#last >= 0 && at.index === this.#last + 1 && this.#sound) beep();
-    this.#last = at.index;
-    if (step) find("warm-up-says", this.root).textContent = stepLine(step, this.#session.athlete.units);
-    this.root.querySelectorAll('[data-step=""]').forEach((node, index) => {
-      if (index === at.index) node.setAttribute("aria-current", "step");
-      else node.removeAttribute("aria-current");
-    });
+  get #toHeat_s() { return this.run.heat_ms === null ? null : (this.run.heat_ms - this.run.now_ms) / 1000; }
+
+  #steps() { return this.run.kept?.steps ?? this.#good(this.#answer)?.steps ?? []; }
+
+  #extrasOf(index) {
+    const { steps } = this.run.kept;
+    const own = steps.indexOf(inOrder(steps)[index]);
+    const first = steps.slice(0, Math.max(0, own)).findLastIndex((step) => !step.optional) + 1;
+    return own < 0 ? [] : steps.slice(first, own);
   }
 
-  #draw(at) {
+  #entered(state) { this.#askHold(state.step); }
+
+  #askHold(step) {
+    const { holds } = this.#session.state;
+    const pick = (movement, hold) => { this.#session.change({ holds: { ...this.#session.state.holds, [movement]: hold } }); this.#askHold(step); };
+    askHold(find("player-ask", this.root), step, holds?.[step?.movement], pick);
+  }
+
+  #draw() {
+    this.#drawNow();
+    this.moved.draw();
+    const made = this.run.kept ?? this.#good(this.#answer);
+    const state = this.run.state;
+    const onGo = state && ((index) => { this.run.tap("go", { index }); this.player.open(); });
+    refill(find("warm-up-steps", this.root), made ? stepList(this.#steps(), { view: this.#view, state, onGo, before: this.#before(made) }) : []);
+    refill(find("warm-up-checks", this.root), made && planWarnings(made), made && whyList(_("Why this warm-up"), made.reasons));
+  }
+
+  /** When a step begins before the heat; its own length where there is no heat. */
+  #before(made) {
+    if (this.run.heat_ms === null) return () => null;
+    const steps = inOrder(made.steps);
+    return (index) => made.ends_s + totalSeconds(steps.slice(index));
+  }
+
+  #drawNow() {
     write(find("warm-up-heat", this.root), heatLine(this.#session.state.heat));
-    find("warm-up-start", this.root).textContent = this.#session.state.warmUp?.anchor_ms ? _("Stop the countdown") : _("Start now");
-    const parts = { unset: () => this.#unset(), before: () => this.#before(at), running: () => this.#running(at), over: () => this.#over(at) };
-    this.now.dataset.phase = at.phase;
-    this.now.replaceChildren(...parts[at.phase]());
-  }
-
-  #unset() {
-    const minutes = Math.round((this.#steps[0]?.at_s ?? 0) / 60);
-    return [el("p", { class: "lead" }, ngettext("Takes {n} minute, the rest before the start included. Start it when you are ready.", "Takes {n} minutes, the rest before the start included. Start it when you are ready.", minutes))];
-  }
-
-  #before(at) {
-    const starts = new Date(Date.now() + at.left_s * 1000);
-    return [el("p", { class: "eyebrow" }, _("Starts at {time}, in", { time: timeOfDay(starts) })), digits(at.left_s)];
-  }
-
-  #running(at) {
-    const step = this.#steps[at.index];
-    return [el("p", { class: "lead now__step" }, stepLine(step, this.#session.athlete.units)), digits(at.left_s)];
-  }
-
-  #over(at) {
-    return at.left_s > 0
-      ? [el("p", { class: "lead" }, _("Warm. Keep it so: walk, breathe, stay covered.")), el("p", { class: "eyebrow" }, _("To the start")), digits(at.left_s)]
-      : [el("p", { class: "lead" }, _("The heat is on. Your floor card is one tap away."))];
+    const { state } = this.run;
+    const start = find("warm-up-start", this.root);
+    find("warm-up-end", this.root).hidden = !state;
+    start.hidden = state?.phase === "over" || (!state && !this.#good(this.#answer));
+    start.textContent = state ? _("Back to the step under way") : _("Start the warm-up");
+    const now = find("warm-up-now", this.root);
+    now.dataset.phase = state?.phase ?? "before";
+    refill(now, state ? underWay(state, this.#toHeat_s, this.#view) : beforeIt(this.#answer, this.#toHeat_s));
   }
 }

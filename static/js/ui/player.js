@@ -1,0 +1,148 @@
+/** Plays a warm-up under way: the screen, the taps, the sounds, and looking every second whether it still fits. */
+import { Beeps } from "../lib/beeps.js";
+import { find } from "../lib/dom.js";
+import { cuesOf, untilChange_ms } from "../lib/player-cues.js";
+import { buzz, hush, speak } from "../lib/player-signals.js";
+import { onScreenKept } from "../lib/wakelock.js";
+import { _ } from "../lib/words.js";
+import { PlayerView } from "./player-view.js";
+import { retimeLine } from "./player-words.js";
+import { stepLine } from "./warm-up-steps.js";
+
+const SAME_TAP_MS = 600;   // a wet finger taps twice
+const IDLE_MS = 1000;
+const MORE_S = 30;
+const KEYS = { " ": "tick", Enter: "tick", ArrowRight: "tick", ArrowLeft: "back", "+": "more", s: "skip" };
+
+export class Player {
+  #timer = null;
+  #lastTap_ms = -Infinity;
+  #entered = null;
+  #said = "";
+  #beeps = new Beeps();
+
+  /** `hooks`: {view(), signals(), extrasOf(index), onChange(), onClose()}. */
+  constructor(root, run, hooks) {
+    this.root = find("player", root);
+    this.says = find("player-says", root);
+    this.run = run;
+    this.hooks = hooks;
+    this.picture = new PlayerView(this.root);
+    this.#bind();
+    onScreenKept((isKept) => { find("player-screen", this.root).hidden = isKept; });
+    document.addEventListener("visibilitychange", () => this.#tick());
+    addEventListener("pageshow", () => this.#tick());
+  }
+
+  get isOpen() { return !this.root.hidden; }
+
+  #bind() {
+    const on = (hook, act) => find(hook, this.root).addEventListener("click", act);
+    on("player-done", () => this.tap("tick"));
+    on("player-back", () => this.tap("back"));
+    on("player-skip", () => this.tap("skip"));
+    on("player-more-time", () => this.tap("more", { seconds: MORE_S }));
+    on("player-hand", () => this.tap(this.run.state.auto ? "hand" : "auto"));
+    on("player-list", () => this.close());
+    on("player-open-more", (event) => this.#unfold(event.currentTarget));
+    this.root.addEventListener("click", (event) => { if (!event.target.closest("button, a, input, label, summary, [data-player-more]")) this.tap("tick"); });
+    this.root.addEventListener("keydown", (event) => this.#key(event));
+    document.addEventListener("pointerdown", () => { if (this.isOpen && this.hooks.signals().sound && !this.#beeps.works) this.wake(); });
+  }
+
+  #unfold(button) {
+    const more = find("player-more", this.root);
+    more.hidden = !more.hidden;
+    button.setAttribute("aria-expanded", String(!more.hidden));
+  }
+
+  #key(event) {
+    const kind = KEYS[event.key];
+    if (!kind || event.repeat || event.altKey || event.ctrlKey || event.metaKey) return;
+    if ((event.key === " " || event.key === "Enter") && event.target !== this.root) return;  // a control does its own work
+    event.preventDefault();
+    this.tap(kind, kind === "more" ? { seconds: MORE_S } : {});
+  }
+
+  /** Let sound out: call it from a touch. */
+  wake() { return this.#beeps.wake().then(() => this.#tick()); }
+
+  open() {
+    this.root.hidden = false;
+    document.body.toggleAttribute("data-playing", true);
+    this.root.focus({ preventScroll: true });
+    this.#entered = null;
+    this.#tick();
+  }
+
+  close() {
+    this.root.hidden = true;
+    document.body.toggleAttribute("data-playing", false);
+    this.stop();
+    this.hooks.onClose();
+  }
+
+  /** Silent and still: the screen was left, or the page is hidden. The run itself goes on. */
+  stop() {
+    clearTimeout(this.#timer);
+    this.#beeps.plan([], 0);
+    hush();
+  }
+
+  tap(kind, extra) {
+    const now_ms = this.run.now_ms;
+    const isStep = kind === "tick" || kind === "skip";
+    if (!this.run.kept || (isStep && (now_ms - this.#lastTap_ms < SAME_TAP_MS || this.run.state.phase !== "running"))) return;
+    if (isStep) this.#lastTap_ms = now_ms;
+    this.run.tap(kind, extra);
+    this.#tick();
+  }
+
+  #tick() {
+    clearTimeout(this.#timer);
+    if (!this.isOpen) return;
+    if (document.hidden || !this.run.kept) { this.stop(); return; }
+    this.run.keepUp().then((isNew) => { if (isNew && this.isOpen) this.#tick(); });
+    const { state } = this.run;
+    this.#draw(state);
+    this.#sound(state);
+    if (state.index !== this.#entered) this.#enter(state);
+    this.#timer = setTimeout(() => this.#tick(), state.phase === "running" ? untilChange_ms(state) : IDLE_MS);
+  }
+
+  #draw(state) {
+    const { heat_ms, now_ms, kept } = this.run;
+    const toHeat_s = heat_ms === null ? null : (heat_ms - now_ms) / 1000;
+    this.picture.draw(state, { view: this.hooks.view(), extras: this.hooks.extrasOf(state.index), toHeat_s, run: kept, now_ms });
+    this.#press("hand", !state.auto);
+    this.#announce(retimeLine(state, kept, now_ms), kept.told?.at_ms);
+    for (const hook of ["done", "skip", "more-time"]) find(`player-${hook}`, this.root).disabled = state.phase !== "running";
+  }
+
+  #press(hook, isOn) { find(`player-${hook}`, this.root).setAttribute("aria-pressed", String(isOn)); }
+
+  #sound(state) {
+    const { sound } = this.hooks.signals();
+    this.#press("mute", !sound);
+    this.#beeps.plan(sound && state.phase === "running" ? cuesOf(state, this.run.now_ms) : [], this.run.now_ms);
+  }
+
+  /** A new step: told once. Steps slept through are not told after. */
+  #enter(state) {
+    const isFirst = this.#entered === null;
+    this.#entered = state.index;
+    const view = this.hooks.view();
+    const text = state.step ? stepLine(state.step, view) : _("You are warm");
+    const next = state.next ? ` ${_("Next: {step}", { step: stepLine(state.next, view) })}` : "";
+    this.says.textContent = `${text}.${next}`;
+    if (this.hooks.signals().voice) speak(text);
+    if (this.hooks.signals().buzz && !isFirst) buzz();
+    this.hooks.onChange(state);
+  }
+
+  #announce(line, at_ms) {
+    if (!at_ms || this.#said === at_ms || !line) return;
+    this.#said = at_ms;
+    this.says.textContent = line;
+  }
+}
