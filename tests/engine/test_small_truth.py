@@ -2,7 +2,7 @@
 
 `tests/reference/small_truth.csv` has, for fifty repetitions fresh at 2.6 s, M from 4 to 40, by `break_up` and by `plan` (handstand push-ups,
 even), whether the sets hold for M − 1, else the repetition that fails. Regression values, computed by this code on the date in the
-rows; to make them anew: `python tests/engine/test_small_truth.py`.
+rows; to make them anew: `python tests/engine/test_small_truth.py DATE`.
 """
 
 import csv
