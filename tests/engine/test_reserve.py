@@ -119,6 +119,20 @@ def test_the_cost_is_midway_between_the_two_edges(largest):
     assert cost_per_rep(largest, SECONDS, 0.0, SLOW_GAIN) == pytest.approx(middle, rel=1e-6)
 
 
+@pytest.mark.parametrize("largest", [90, 150, 250, 399])
+def test_very_large_sets_go_too(largest):
+    """Where one recovers almost as fast as one tires the cost hardly depends on the set; a bracket too low once made a hundred 171."""
+    assert in_one_set(cost_per_rep(largest, SECONDS, 0.0, SLOW_GAIN)) == largest
+
+
+@pytest.mark.parametrize("seconds", [0.3, 2.5, 60.0])
+def test_a_larger_set_is_a_smaller_cost_however_large(seconds):
+    """Beyond 400 repetitions in proportion, without a jump or an end."""
+    costs = [cost_per_rep(largest, seconds, 0.4, SLOW_GAIN) for largest in (1, 5, 30, 120, 350, 399, 401, 600, 2000, 20000)]
+    assert costs == sorted(costs, reverse=True)
+    assert all(0 < cost < 1 for cost in costs)
+
+
 def test_a_single_and_two_cost_what_the_model_says():
     """M = 1: between all of it and what lets two go; M = 2 hides q of about 0.33 to 0.5 (model.md, "Small maxima")."""
     assert 0.7 < cost_per_rep(1, SECONDS, 0.0, SLOW_GAIN) < 0.8
