@@ -6,7 +6,7 @@ const PREFIX = "heatside-";
 const VERSION = "__VERSION__";
 const CACHE = PREFIX + VERSION;
 const PRECACHE = ["__PRECACHE__"];
-const KEPT_PATHS = /^\/w\/[^/]+(\/words\/[^/]+\.json)?$/;
+const KEPT_PATHS = /^\/w\/[^/]+(\/warm-up|\/words\/[^/]+\.json)?$/;
 const ANY_VARIANT = { ignoreVary: true };  // the address says the language
 const NEVER = /^\/(c\/|new|health)|\/json$/;
 

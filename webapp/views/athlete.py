@@ -23,6 +23,14 @@ def class_page(code):
     return _kept(Response(page, mimetype="text/html"))
 
 
+@bp.get("/warm-up")
+def class_warm_up(code):
+    """The warm-up of the whole class, for the gym's screen: one clock, nobody's own loads."""
+    workout = shown_or_gone(code).published
+    page = render_template("athlete/class_warm_up.html", workout=workout, code=code, workout_json=_script(workout))
+    return _kept(Response(page, mimetype="text/html"))
+
+
 @bp.get("/json")
 def workout_json(code):
     """The workout as data; its revision tells a phone that there is a newer one."""

@@ -41,6 +41,12 @@ function cueOf(block) {
 
 const isDone = (block) => block.end_s !== null && !isCut(block) && !(block.expected_at_cap < block.amount);
 
+function holdLine(block) {
+  if (!block.hold) return null;
+  const hold = holdName(block.movement, block.hold);
+  return block.hold_chosen ? _("{hold} (your choice)", { hold }) : hold;
+}
+
 function row(block, units, { rounds, by }) {
   const unbroken = block.mode !== "all_out" && block.sets.length === 1;
   const size = block.load_kg ? `${amount(block.amount, block.unit)}, ${load(block.load_kg, units)}` : amount(block.amount, block.unit);
@@ -48,7 +54,7 @@ function row(block, units, { rounds, by }) {
     place: number(block.block), title: movementName(block.movement),
     size: by && isDone(block) ? _("{size}, done by {time}", { size, time: clock(block.end_s) }) : size,
     rounds, tiers: big(block), unit: unbroken ? oneGo(block) : null, rest: restLine(block),
-    hold: block.hold ? holdName(block.movement, block.hold) : null,
+    hold: holdLine(block),
     turn: block.switch_every ? _("switch every {amount}", { amount: amount(block.switch_every, block.unit) }) : null,
     cue: cueOf(block),
   };

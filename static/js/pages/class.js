@@ -81,6 +81,7 @@ function answerChanges(parts) {
     if (names.has("units")) useUnits(session.athlete.units);
     if (any(NUMBERS)) await renewQuestions(any([...WHO, "heat"]));
     if (any([...PLAN, "own"])) await renewPlan(parts);
+    if (names.has("holds")) parts.card.show(parts.plan.shown);
     if (any(WARM_UP)) await parts.warmUp.renew();
   });
 }

@@ -2,6 +2,7 @@
 import { el, find } from "../lib/dom.js";
 import { cardModel } from "../lib/card-model.js";
 import { GOOD_DIGIT_PX, digitFont, measureDigit } from "../lib/fit.js";
+import { withHolds } from "../lib/player-hold.js";
 import { _ } from "../lib/words.js";
 import { savePicture } from "./share-image.js";
 
@@ -36,7 +37,7 @@ export class Card {
     find("card-empty", this.root).hidden = Boolean(plan);
     this.list.replaceChildren();
     if (!plan) return;
-    this.model = cardModel(plan, this.session.workout.title, this.session.athlete.units);
+    this.model = cardModel(withHolds(plan, this.session.state.holds), this.session.workout.title, this.session.athlete.units);
     find("card-score", this.root).textContent = this.model.score;
     this.list.append(...this.model.rows.map(block), ...(this.model.after ? [el("li", { class: "card__block card__after" }, this.model.after)] : []));
     const rows = this.list.children.length;

@@ -1,6 +1,7 @@
 /** The steps of a warm-up in words, and the list of all of them. `view`: {units, workout, common}; common: for a class, without anybody's loads. */
 import { el } from "../lib/dom.js";
 import { clock, length, load, number } from "../lib/format.js";
+import { optionsOf } from "../lib/parts.js";
 import { _, amount, holdName, movementName, say } from "../lib/words.js";
 
 const PHASES = () => ({ get_warm: _("Get warm"), loosen: _("Loosen"), build: _("Build"), burst: _("Race pace"), settle: _("Settle") });
@@ -15,7 +16,7 @@ export function stepName(step) {
 /** How many of its implements a movement takes: two of them are said so. */
 function implementsOf({ movement, phase }, { workout }) {
   if (phase !== "build" && phase !== "burst") return 1;
-  const block = workout.options.flatMap((option) => option.blocks).find((one) => one.movement === movement);
+  const block = optionsOf(workout).flatMap((option) => option.blocks).find((one) => one.movement === movement);
   return block?.implements ?? workout.movements[movement]?.implements ?? 1;
 }
 

@@ -25,11 +25,13 @@ export class WarmUp {
   #asked_min = null;
   #timer = null;
 
-  /** `door`: {inputs(), make(patch)}; `make` asks the engine for a warm-up with these settings changed: {steps, …}, {error} or null. */
-  constructor(root, session, door, clock = new SteadyClock()) {
+  /** `door`: {inputs(), make(patch)}; `make` asks the engine for a warm-up with these settings changed: {steps, …}, {error} or null.
+      `common`: for a whole class, without anybody's own loads. */
+  constructor(root, session, door, { clock = new SteadyClock(), common = false } = {}) {
     this.root = root;
     this.#session = session;
     this.#door = door;
+    this.common = common;
     this.run = new WarmUpRun(session, clock, async (patch) => this.#good(await door.make(patch)));
     this.player = new Player(root, this.run, {
       view: () => this.#view, signals: () => signalsOf(session), extrasOf: (index) => this.#extrasOf(index), onChange: (state) => this.#entered(state), onClose: () => this.#draw(),
@@ -40,10 +42,10 @@ export class WarmUp {
     find("warm-up-again", root).addEventListener("click", () => { this.run.end(); this.renew(); });
     find("warm-up-print", root).addEventListener("click", () => print());
     document.addEventListener("visibilitychange", () => this.#look());
-    askToday(find("warm-up-answers", root), session);
+    if (!common) askToday(find("warm-up-answers", root), session);
   }
 
-  get #view() { return { units: this.#session.athlete.units, workout: this.#session.workout, common: this.common ?? false }; }
+  get #view() { return { units: this.#session.athlete.units, workout: this.#session.workout, common: this.common }; }
 
   /** Names what the engine is asked with; the heat's time, which only tells its hour, aside. */
   get #madeFor() {
