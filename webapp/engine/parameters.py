@@ -46,7 +46,8 @@ CADENCE_SD = 0.08
 
 # --- Small maxima --------------------------------------------------------------------------------
 SMALL_MAX = 3  # up to here singles only
-SINGLE_WAIT_S = 20.0  # s, shortest wait between good singles when nobody told; common practice, no source
+SINGLE_WAITS_S = [60.0, 40.0, 25.0]  # s, usual shortest wait between good singles for a largest set of 1, 2, 3; common practice, no source
+MANY_SINGLES = 40  # singles that must go at that wait for it to count; chosen
 GATE_TRIES = 3  # tries at a movement one cannot do; common practice, no source
 GATE_TRY_EVERY_S = 45.0  # s; common practice, no source
 

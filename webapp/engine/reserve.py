@@ -15,6 +15,7 @@ import math
 
 from .parameters import (
     BREATH_SLOWS,
+    MANY_SINGLES,
     QUICK_TIME_CONSTANT_S,
     REPEAT_TEST_FROM,
     REPEAT_TEST_REST_S,
@@ -238,6 +239,28 @@ def cost_per_rep(max_reps: float, seconds_per_rep: float, entry: float, gain: fl
     """
     most = cost_reaching(max_reps, seconds_per_rep, entry, gain)
     return (most + cost_reaching(max_reps + 1, seconds_per_rep, entry, gain)) / 2
+
+
+def cost_of_singles(wait_s: float, seconds_per_rep: float, entry: float, gain: float) -> float:
+    """Return the largest cost at which single repetitions go on and on with `wait_s` between them, by bisection. [0–1]"""
+    low = 0.0
+    high = 1.0
+    for _ in range(30):
+        cost = (low + high) / 2
+        effort = Effort([0], [cost], seconds_per_rep, entry)
+        fatigue = fresh(1)
+        gone = 0
+        while gone < MANY_SINGLES:
+            enter(fatigue, effort, gain)
+            if perform(fatigue, effort, 1, gain)[0] == 0:
+                break
+            recover(fatigue, [0], wait_s)
+            gone = gone + 1
+        if gone == MANY_SINGLES:
+            low = cost
+        else:
+            high = cost
+    return low
 
 
 def slow_gain(repeat_test: list | None, seconds_per_rep: float) -> float:

@@ -36,12 +36,12 @@ from .parameters import (
     PACED_STEPS,
     QUICK_TIME_CONSTANT_S,
     SENSITIVITY_STEP,
-    SINGLE_WAIT_S,
+    SINGLE_WAITS_S,
     SMALL_MAX,
     SWITCH_LONGEST_M,
     SWITCH_SHORTEST_M,
 )
-from .reserve import cost_per_rep
+from .reserve import cost_of_singles, cost_per_rep
 from .segments import LEFT_OF, SLOTS
 from .units import clamp, whole
 
@@ -244,7 +244,8 @@ def times_of(stint: dict, entry: dict, given: dict):
     stint["fail_cost_s"] = FAIL_COST_S if entry["fail_cost_s"] is None else entry["fail_cost_s"]
     stint["single_wait_s"] = 0.0
     if stint["unit"] == "reps" and stint["max_steps"] <= SMALL_MAX:
-        stint["single_wait_s"] = optional("wait_out_of_range", given.get("wait_between_singles_s"), 1, 600, SINGLE_WAIT_S)
+        usual_s = SINGLE_WAITS_S[int(stint["max_steps"]) - 1]
+        stint["single_wait_s"] = optional("wait_out_of_range", given.get("wait_between_singles_s"), 1, 600, usual_s)
 
 
 def known_cost(max_steps: float, stint: dict, gain: float, known: dict) -> float:
@@ -267,6 +268,8 @@ def costs_of(stint: dict, entry: dict, block: dict, gain: float, known: dict):
         fewer = max(1.0, SENSITIVITY_STEP * max_steps)
         if fewer < max_steps:
             stint["give"] = max(LEAST_GIVE, math.log(known_cost(fewer, stint, gain, known) / cost) / math.log(max_steps / fewer))
+    if stint["single_wait_s"] > 0:  # how soon the next single goes says more than a largest set of one to three
+        cost = min(cost, cost_of_singles(stint["single_wait_s"], stint["seconds"], stint["entry"], gain))
     stint["one_sided"] = block.get("sides") == "one" or (block.get("sides") is None and entry["sides"] == "one")
     slots = []
     costs = []
