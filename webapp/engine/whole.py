@@ -152,13 +152,13 @@ def empties(fatigue: Fatigue, stint: dict, breakup: dict, factor: float, gain: f
     return run_sets(twin(fatigue), segment, breakup["sets"], breakup["rests_s"], gain, PAST_ONE).failed_at != NO_STEP
 
 
-def lead_rest(fatigue: Fatigue, segment: Segment, gain: float, ceiling: float) -> float:
-    """Return how long to wait until one step goes at all, in steps of 5 s. [s]"""
+def lead_rest(fatigue: Fatigue, segment: Segment, steps: int, gain: float, ceiling: float) -> float:
+    """Return how long to wait until a set of `steps` goes at all, in steps of 5 s. [s]"""
     lead_s = 0.0
     while lead_s < LONGEST_LEAD_S:
         rested = twin(fatigue)
         rest(rested, segment.slots, lead_s)
-        if any_set(rested, segment, 1, gain, ceiling, 0)[0] == 1:
+        if any_set(rested, segment, steps, gain, ceiling, 0)[0] == steps:
             return lead_s
         lead_s = lead_s + 5.0
     return lead_s
@@ -175,10 +175,10 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
     factor = able_factor(stint, factor)
     segment = segment_of(stint, factor, 1.0)
     ceiling = ceiling_of(stint, factor)
-    lead_s = lead_rest(fatigue, segment, gain, ceiling)
+    piece = stint["piece_steps"]
+    lead_s = lead_rest(fatigue, segment, min(piece, stint["steps"]), gain, ceiling)
     rested = twin(fatigue)
     rest(rested, segment.slots, lead_s)
-    piece = stint["piece_steps"]
     pieces = math.ceil(stint["steps"] / piece - 1e-9)
     single = stint["max_steps"] <= SMALL_MAX
 
