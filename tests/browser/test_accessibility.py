@@ -48,15 +48,6 @@ def test_theme_switch_is_kept(phone):
     phone.wait_for_selector('html[data-theme="dark"]')
 
 
-def test_ticking_digits_are_a_timer_and_steps_are_told_once(phone):
-    go_to(phone, "warm-up")
-    phone.click("[data-warm-up-start]")
-    phone.wait_for_selector('[data-phase="running"]')
-    assert phone.locator('[data-warm-up-now] [role="timer"]').count() == 1
-    assert phone.locator("[data-warm-up-says][role=status]").text_content() != ""
-    assert phone.locator('[data-step][aria-current="step"]').count() == 1
-
-
 @pytest.mark.parametrize("media", [{"forced_colors": "active"}, {"reduced_motion": "reduce"}, {"contrast": "more"}])
 def test_system_wishes_break_nothing(new_page, class_links, media):
     page = new_page(**media)

@@ -82,44 +82,6 @@ def test_heat_is_written_with_its_offset(run):
     assert run("heat", "toField", 1795858800000) == "2026-11-28T10:40"
 
 
-STEPS = [{"at_s": 900, "seconds": 300}, {"at_s": 600, "seconds": 60}, {"at_s": 540, "seconds": 240}]
-
-
-@pytest.mark.parametrize("to_heat_s, phase, index, left_s", [
-    (1000, "before", -1, 100), (900, "running", 0, 300), (601, "running", 0, 1), (600, "running", 1, 60), (400, "running", 2, 100), (300, "over", 3, 300), (-5, "over", 3, -5),
-])
-def test_warm_up_knows_where_it_is_at_any_moment(run, to_heat_s, phase, index, left_s):
-    heat_ms = 1_000_000_000
-    at = run("warmup-clock", "place", STEPS, heat_ms, heat_ms - to_heat_s * 1000)
-    assert (at["phase"], at["index"], at["left_s"]) == (phase, index, left_s)
-
-
-MINUTE_MS = 60_000
-
-
-@pytest.mark.parametrize("minutes, given", [(30, 30), (45, 45), (46, None), (-1, None)])
-def test_a_near_heat_gives_the_warm_up_its_time_once(run, minutes, given):
-    assert run("warmup-clock", "allot", minutes * MINUTE_MS, 0) == {"for_ms": minutes * MINUTE_MS, "minutes": given, "anchor_ms": None}
-
-
-def test_starting_now_with_too_little_time_shortens_and_keeps_the_heat(run):
-    assert run("warmup-clock", "startNow", 10 * MINUTE_MS, 0, 1200) == {"for_ms": 10 * MINUTE_MS, "minutes": 10, "anchor_ms": None}
-
-
-def test_starting_now_with_time_to_spare_runs_from_now(run):
-    assert run("warmup-clock", "startNow", 60 * MINUTE_MS, 0, 1200)["anchor_ms"] == 1_200_000
-    assert run("warmup-clock", "startNow", None, 0, 1200)["anchor_ms"] == 1_200_000
-
-
-def test_a_heat_two_hours_ago_is_forgotten(run):
-    assert run("warmup-clock", "countsBackFrom", None, 0, 119 * MINUTE_MS) == 0
-    assert run("warmup-clock", "countsBackFrom", None, 0, 121 * MINUTE_MS) is None
-
-
-def test_warm_up_without_a_heat_waits(run):
-    assert run("warmup-clock", "place", STEPS, None, 0)["phase"] == "unset"
-
-
 PLAN = {
     "score": {"kind": "count", "finishes": False, "likely": 60, "low": 50, "high": 66, "tie_break_s": None},
     "deciding": {"block": 2, "round": 1, "start_s": 200},
