@@ -5,14 +5,21 @@ const M_PER_FT = 0.3048;       // exact: NIST SP 811, appendix B
 
 const locale = document.documentElement.lang || "en";
 
-export function number(value, places = 0) {
-  return new Intl.NumberFormat(locale, { maximumFractionDigits: places }).format(value);
+const formats = new Map();
+
+/** Making a formatter costs more than using it a hundred times. */
+function formatter(options) {
+  const key = JSON.stringify(options);
+  if (!formats.has(key)) formats.set(key, new Intl.NumberFormat(locale, options));
+  return formats.get(key);
 }
+
+export const number = (value, places = 0) => formatter({ maximumFractionDigits: places }).format(value);
 
 /** A set: whole numbers, except for a few metres or calories. */
 export const setSize = (size) => number(size, size < 10 ? 1 : 0);
 
-export const percent = (fraction) => new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 }).format(fraction);
+export const percent = (fraction) => formatter({ style: "percent", maximumFractionDigits: 0 }).format(fraction);
 
 /** 754 -> "12:34"; an hour and more -> "1:02:34". */
 export function clock(seconds) {

@@ -26,10 +26,17 @@ export function _(text, parameters = {}) {
   return put(template || text, parameters);
 }
 
+const rulesOf = new Map();
+
+function pluralRules(lang) {
+  if (!rulesOf.has(lang)) rulesOf.set(lang, new Intl.PluralRules(lang));
+  return rulesOf.get(lang);
+}
+
 export function ngettext(one, many, n, parameters = {}) {
   const forms = state.messages[one];
   if (!Array.isArray(forms)) return put(n === 1 ? one : many, { n: number(n), ...parameters });
-  const rules = new Intl.PluralRules(state.lang);
+  const rules = pluralRules(state.lang);
   const used = ORDER.filter((name) => rules.resolvedOptions().pluralCategories.includes(name));
   const index = forms.length === 2 ? Number(rules.select(n) !== "one") : used.indexOf(rules.select(n));
   return put(forms[Math.min(index, forms.length - 1)] || many, { n: number(n), ...parameters });

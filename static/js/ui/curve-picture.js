@@ -18,15 +18,22 @@ const scale = () => [1, 0.5, 0].map((level) => [
   svg("line", { class: "curve__grid", x1: 0, x2: WIDE, y1: down(level), y2: down(level) }), text(-6, down(level) + 5, percent(level)),
 ]);
 
+/** Many upright strips as one path: drawing them singly would be too slow under a moving finger. */
+function strips(name, spans, whole_s, y, height) {
+  const one = ({ start_s, end_s }) => {
+    const wide = Math.max(0.75, across(end_s - start_s, whole_s)).toFixed(1);
+    return `M${across(start_s, whole_s).toFixed(1)},${y}h${wide}v${height}h-${wide}z`;
+  };
+  return svg("path", { class: name, d: spans.map(one).join("") });
+}
+
 const rect = (name, from_s, to_s, end_s, y, height) => svg("rect", { class: name, x: across(from_s, end_s), width: Math.max(0.75, across(to_s - from_s, end_s)), y, height });
 
 /** Sets stand on the strip as on tape; what lies bare between them is rest. */
 function sets(blocks, end_s) {
+  const within = (spans) => spans.filter((span) => span.start_s < end_s).map((span) => ({ start_s: span.start_s, end_s: Math.min(span.end_s, end_s) }));
   const done = blocks.filter((block) => block.start_s !== null);
-  return [
-    done.map((block) => rect("curve__rest", block.start_s, Math.min(block.end_s, end_s), end_s, HIGH + UNDER + BAND / 3, BAND / 3)),
-    done.flatMap(setSpans).filter((set) => set.start_s < end_s).map((set) => rect("curve__band", set.start_s, Math.min(set.end_s, end_s), end_s, HIGH + UNDER, BAND)),
-  ];
+  return [strips("curve__rest", within(done), end_s, HIGH + UNDER + BAND / 3, BAND / 3), strips("curve__band", within(done.flatMap(setSpans)), end_s, HIGH + UNDER, BAND)];
 }
 
 /** A mark at each block's end (each round's, where they are many), with its time where there is room; the last time always. */

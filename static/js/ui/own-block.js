@@ -37,22 +37,33 @@ export class OwnBlock {
   }
 
   #draw() {
-    refill(this.row, runs(this.#own).map((run) => this.#set(run)), el("li", {}, el("button", {
+    this.shown = runs(this.#own).map((run) => this.#set(run));
+    refill(this.row, this.shown.map(({ node }) => node), el("li", {}, el("button", {
       type: "button", class: "own__add", "aria-label": _("Add a set at the end"), onclick: () => this.#add(this.#own.sets.length - 1),
     }, "+")));
-    refill(this.fault, this.#gapLine());
+    this.#paint();
   }
 
   #set({ from, to }) {
-    const size = this.#own.sets[from];
     const times = to - from + 1;
-    const rest_s = this.#own.rests_s[to];
-    const picked = this.#range !== null && from <= this.#range.to && to >= this.#range.from;
-    const name = rest_s === undefined ? _("Set {place}: {size}", { place: number(from + 1), size: setSize(size) }) : _("Set {place}: {size}, then rest {time}", { place: number(from + 1), size: setSize(size), time: span(rest_s) });
-    return el("li", {},
-      el("button", { type: "button", class: "own__set numeral", "aria-pressed": String(picked), "aria-label": name, "data-own-set": from, onclick: () => this.#pick({ from, to }) },
-        times > 1 && el("span", { class: "sets__times" }, `${number(times)}\u00d7`), setSize(size)),
-      rest_s !== undefined && el("span", { class: "own__rest", "aria-hidden": "true" }, span(rest_s)));
+    const size = el("span");
+    const rest = el("span", { class: "own__rest", "aria-hidden": "true" });
+    const button = el("button", { type: "button", class: "own__set numeral", "data-own-set": from, onclick: () => this.#pick({ from, to }) },
+      times > 1 && el("span", { class: "sets__times" }, `${number(times)}\u00d7`), size);
+    return { from, to, size, rest, button, node: el("li", {}, button, to < this.#own.sets.length - 1 && rest) };
+  }
+
+  /** New numbers into the sets that stand there: quick enough for a finger on a slide. */
+  #paint() {
+    for (const { from, to, size, rest, button } of this.shown) {
+      const rest_s = this.#own.rests_s[to];
+      const name = { place: number(from + 1), size: setSize(this.#own.sets[from]), time: rest_s === undefined ? "" : span(rest_s) };
+      button.setAttribute("aria-label", rest_s === undefined ? _("Set {place}: {size}", name) : _("Set {place}: {size}, then rest {time}", name));
+      button.setAttribute("aria-pressed", String(this.#range !== null && from <= this.#range.to && to >= this.#range.from));
+      size.textContent = name.size;
+      rest.textContent = name.time;
+    }
+    refill(this.fault, this.#gapLine());
   }
 
   #gapLine() {
@@ -66,7 +77,7 @@ export class OwnBlock {
     const same = this.#range !== null && this.#range.from === range.from && this.#range.to === range.to;
     this.#range = same ? null : range;
     this.#open();
-    this.#draw();
+    this.#paint();
   }
 
   /** The editor is built once for a set and then only told new values: a finger on a slide must not lose it. */
@@ -118,10 +129,12 @@ export class OwnBlock {
   }
 
   #change(own) {
+    const before = JSON.stringify(runs(this.#own));
     this.#own = own;
     if (this.#range) this.size?.set(own.sets[this.#range.from]);
     if (this.#range) this.rest?.set(own.rests_s[this.#range.from]);
-    this.#draw();
+    if (JSON.stringify(runs(own)) === before) this.#paint();
+    else this.#draw();
     this.#onChange(own);
   }
 }

@@ -58,7 +58,7 @@ function lines(plan, told) {
 export function planHead(plan) {
   const told = headline(plan);
   const tie = told.tie_break_s ? el("p", {}, _("Tie-break at {time}.", { time: clock(told.tie_break_s) })) : null;
-  return el("section", { class: "head panel panel--slab stack stack--s", "aria-label": _("Likely score") },
+  return el("section", { class: "head panel panel--slab stack stack--s", "aria-label": plan.title ? _("Likely score, {part}", { part: plan.title }) : _("Likely score") },
     plan.mine && mineTag(), lines(plan, told), plan.mine && mineSays(plan), tie);
 }
 

@@ -1,0 +1,78 @@
+"""What stands behind a plan: why, the picture of strength left, and what to see on the clock."""
+
+import re
+
+import pytest
+
+from .conftest import go_to, open_class, wait_for_plan
+
+pytestmark = pytest.mark.browser
+
+
+@pytest.fixture
+def plan(new_page, class_links):
+    page = new_page(viewport={"width": 320, "height": 568})
+    open_class(page, class_links[0])
+    go_to(page, "numbers")
+    wait_for_plan(page, lambda: page.locator('input[value="keen"]').check(force=True))
+    go_to(page, "plan")
+    yield page
+    assert page.faults == []
+
+
+def seconds(text):
+    """0:45 -> 45."""
+    minutes, rest = text.split(":")
+    return int(minutes) * 60 + int(rest)
+
+
+def test_why_says_what_one_more_and_less_rest_would_do(plan):
+    details = plan.locator("[data-why]").nth(1)
+    details.locator("summary").click()
+    plan.wait_for_selector("[data-why][data-told]")
+    lines = details.locator("p").all_inner_texts()
+    assert re.match(r"What gives out first here: .+ Lowest strength left: \d+%", lines[0])
+    assert lines[1].startswith("Opening with one more, ")
+    assert lines[2].startswith("Two seconds less of every rest:")
+    assert all(re.search(r"\d+%|You would fail rep \d+", line) for line in lines)
+
+
+def test_every_block_that_is_broken_up_has_its_number_and_its_why(plan):
+    broken = plan.locator('[data-mode="sets"]:has([data-why])')
+    assert broken.count() >= 2
+    for block in broken.all():
+        assert re.search(r"\d", block.locator(".soft").first.inner_text() + block.locator(".soft").last.inner_text())
+
+
+def test_the_clock_list_rises_and_agrees_with_the_blocks(plan):
+    rows = plan.locator(".splits > div")
+    times = [seconds(text) for text in rows.locator("dd").all_inner_texts()]
+    assert times == sorted(times) and len(times) >= 5
+    assert [row.split(":")[0] for row in rows.locator("dt").all_inner_texts() if ":" in row] == ["A quarter", "Half", "Three quarters"]
+    ends = {text.split("\u2013")[1].strip() for text in plan.locator(".facts dd").all_inner_texts() if "\u2013" in text}
+    done = [row.locator("dd").inner_text() for row in rows.all() if row.locator("dt").inner_text().endswith("done")]
+    assert done and set(done) <= ends
+
+
+def test_the_picture_is_readable_on_a_small_phone_and_told_in_words(plan):
+    figure = plan.locator("figure.curve")
+    heights = figure.locator("text").evaluate_all("all => all.map(one => one.getBoundingClientRect().height)")
+    assert min(heights) >= 11  # px; chosen: the smallest a printed label of the page has
+    words = figure.locator(".curve__legend li").all_inner_texts()
+    assert len(words) >= 3
+    assert all(re.search(r"\d+%|\d+:\d\d", line) for line in words)
+    assert figure.locator("svg[role=img]").first.get_attribute("aria-label")
+
+
+def test_the_picture_is_on_paper_too(plan):
+    plan.emulate_media(media="print")
+    assert plan.locator("figure.curve").is_visible()
+    assert not plan.locator("[data-plan-own]").is_visible()
+    assert not plan.locator("[data-why]").first.is_visible()
+
+
+def test_the_card_tells_when_each_block_is_done(plan):
+    ends = [row.locator("dd").inner_text() for row in plan.locator(".splits > div").all() if row.locator("dt").inner_text().endswith("done")]
+    go_to(plan, "card")
+    sizes = plan.locator(".card__name small").all_inner_texts()
+    assert [end for end in ends if any(size.endswith(f"done by {end}") for size in sizes)] == ends

@@ -1,0 +1,123 @@
+"""Workouts of other shapes than for time, on the phone: break-up, options, card and own break-up, with the right words."""
+
+import re
+
+import pytest
+
+from .conftest import go_to, open_class, overflow_px
+from .real_server import running_server
+from .shapes import ALL, publish
+from .test_accessibility import violations
+
+pytestmark = pytest.mark.browser
+SMALL = {"width": 320, "height": 568}
+HEAD = {
+    "rounds": r"Likely score \d+ rounds", "ladder": r"Likely score \d+ rounds", "fits": r"It fits 10 of 10 intervals", "breaks": r"It breaks in interval \d+",
+    "scheme": r"(Likely time \d+:\d\d|The cap finds you here \d+)", "load": r"Likely heaviest lift [\d.]+ kg",
+    "parts": r"Part 1: First lamp Likely score \d+ rounds.+Part 2: Second lamp Likely heaviest lift",
+}  # fmt: skip
+CARD = {
+    "rounds": r"^\d+ rounds", "ladder": r"^\d+ rounds", "fits": "^fits all 10 intervals$", "breaks": r"^as far as interval \d+$", "scheme": r"by \d+:\d\d|^\d+:\d\d",
+    "load": r"^[\d.]+ kg$", "parts": r"^\d+ rounds.*; [\d.]+ kg$",
+}  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def links(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("shapes")
+    with running_server(folder) as address:
+        yield {name: address + publish(folder / "data.sqlite3", workout) for name, workout in ALL.items()}
+
+
+@pytest.fixture
+def small(new_page):
+    page = new_page(viewport=SMALL)
+    yield page
+    assert page.faults == []
+
+
+def text_of(page, selector):
+    return " ".join(page.inner_text(selector).split())
+
+
+@pytest.mark.parametrize("shape", ALL)
+def test_every_shape_goes_from_break_up_to_card(small, links, shape):
+    open_class(small, links[shape])
+    for screen in ("numbers", "plan", "own", "warm-up", "card"):
+        go_to(small, screen)
+        assert overflow_px(small) <= 0, screen
+    go_to(small, "plan")
+    assert re.search(HEAD[shape], text_of(small, "[data-plan-head]"))
+    assert re.search(CARD[shape], " ".join(small.text_content("[data-card-score]").split()))
+    said = " ".join(small.text_content(f'[data-screen="{screen}"]') for screen in ("plan", "own", "card"))
+    assert not re.search(r"undefined|null|NaN|\{\w+\}", said)
+
+
+@pytest.mark.parametrize("shape", ["rounds", "breaks", "load", "parts"])
+def test_axe_finds_nothing_on_break_up_and_card(small, links, shape):
+    open_class(small, links[shape])
+    found = {}
+    for screen in ("plan", "card"):
+        go_to(small, screen)
+        found[screen] = violations(small)
+    assert found == {"plan": [], "card": []}
+
+
+@pytest.mark.parametrize("shape", ["rounds", "ladder", "scheme"])
+def test_own_break_ups_start_as_the_plan_and_can_blow_up(small, links, shape):
+    open_class(small, links[shape])
+    go_to(small, "own")
+    small.wait_for_selector("[data-own-verdict] .verdict__words")
+    assert "As far as the plan" in text_of(small, "[data-own-verdict]") or "The same time as the plan" in text_of(small, "[data-own-verdict]")
+    small.click("[data-own-example=hot]")
+    small.wait_for_selector("[data-own-verdict][data-fails]")
+    assert re.search(r"You would fail rep \d+ of .+, about \d+:\d\d\.", text_of(small, "[data-own-verdict]"))
+
+
+def test_kept_rounds_of_ones_own_are_the_score(small, links):
+    open_class(small, links["rounds"])
+    go_to(small, "own")
+    small.wait_for_selector("[data-own-verdict] .verdict__words")
+    small.click("[data-own-keep]")
+    small.wait_for_selector("[data-plan-head] [data-mine]")
+    assert re.search(r"Your own break-up Likely score \d+ rounds", text_of(small, "[data-plan-head]"))
+    assert "Eight days of ten" not in text_of(small, "[data-plan-head]")
+
+
+@pytest.mark.parametrize("shape", ["fits", "breaks", "load", "parts"])
+def test_what_cannot_be_judged_by_hand_does_not_offer_it(small, links, shape):
+    open_class(small, links[shape])
+    go_to(small, "plan")
+    assert not small.locator("[data-plan-own]").is_visible()
+    assert small.locator("[data-why]").count() == 0
+    go_to(small, "own")
+    assert small.locator("[data-own-empty]").is_visible()
+    assert not small.locator("[data-own-keep]").is_visible()
+
+
+def test_intervals_stand_side_by_side_and_the_first_that_breaks_is_named(small, links):
+    open_class(small, links["breaks"])
+    go_to(small, "plan")
+    small.locator("[data-intervals] summary").click()
+    lines = small.locator("[data-intervals] li").all_inner_texts()
+    assert [bool(re.search("too much", line)) for line in lines] == [False] * (len(lines) - 1) + [True]
+    assert f"It breaks in interval {len(lines)}" in text_of(small, "[data-intervals]")
+    assert small.locator("[data-intervals] .strip__over").count() == 1
+
+
+def test_attempts_rise_and_tell_time_chance_and_rest(small, links):
+    open_class(small, links["load"])
+    go_to(small, "plan")
+    attempts = [" ".join(text.split()) for text in small.locator("[data-attempt]").all_inner_texts()]
+    loads = [float(re.search(r"([\d.]+) kg", text)[1]) for text in attempts]
+    assert loads == sorted(loads) and len(loads) == 4
+    assert all(re.search(r"At the bar by \d+:\d\d\. It goes \d+% of the time\.", text) for text in attempts)
+    go_to(small, "card")
+    assert [float(text) for text in small.locator("[data-digits]").all_inner_texts()] == loads
+
+
+def test_styles_that_come_out_the_same_say_so(small, links):
+    """Eight swings a minute leave nothing to choose but the risk."""
+    open_class(small, links["fits"])
+    go_to(small, "plan")
+    small.get_by_text("All three come out the same here.").wait_for()

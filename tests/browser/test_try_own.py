@@ -1,0 +1,192 @@
+"""Try my own: every edit is answered, failing is said in words, and what is kept is what break-up and card show."""
+
+import re
+
+import pytest
+
+from .conftest import go_to, open_class, overflow_px, wait_for_plan, wait_until_kept
+from .test_accessibility import violations
+
+pytestmark = pytest.mark.browser
+ANSWER = "[data-own-verdict] .verdict__words"
+FAILS = re.compile(r"You would fail rep \d+ of [\w -]+, about \d+:\d\d\.")
+
+
+def open_own(page, link):
+    """The own screen of a workout, for somebody with numbers that make the plan break up its sets."""
+    open_class(page, link)
+    go_to(page, "numbers")
+    wait_for_plan(page, lambda: page.locator('input[value="keen"]').check(force=True))
+    go_to(page, "plan")
+    page.click('a[href="#own"]')
+    page.wait_for_selector(ANSWER)
+
+
+def answered(page, act):
+    """What the answer says after an edit."""
+    page.evaluate("selector => { document.querySelector(selector).dataset.old = ''; }", ANSWER)
+    act()
+    page.wait_for_selector(f"{ANSWER}:not([data-old])")
+    return page.inner_text(ANSWER)
+
+
+def settled(page):
+    """Wait until the last edit is stored and told."""
+    page.wait_for_function("selector => document.querySelector('[data-own-says]').textContent === document.querySelector(selector).textContent", arg=ANSWER)
+
+
+@pytest.fixture
+def own(new_page, class_links):
+    page = new_page()
+    open_own(page, class_links[0])
+    yield page
+    assert page.faults == []
+
+
+def sets_of(page, place=0):
+    return page.locator("[data-own-block]").nth(place).locator("[data-own-set]").all_inner_texts()
+
+
+def test_untouched_it_is_the_plan(own):
+    assert re.search("The same time as the plan|As far as the plan", own.inner_text(ANSWER))
+
+
+def test_one_more_in_a_set_is_too_many_until_it_fits(own):
+    before = [int(size) for size in sets_of(own)]
+    own.locator("[data-own-set]").first.click()
+    answered(own, lambda: own.get_by_role("button", name="More: Size").click())
+    assert int(sets_of(own)[0]) == before[0] + 1
+    assert own.inner_text("[data-own-gap]") == "1 rep too many."
+    answered(own, lambda: own.get_by_role("button", name="Make it fit at the end").click())
+    assert own.locator("[data-own-gap]").count() == 0
+    assert sum(int(size) for size in sets_of(own)) == sum(before)
+
+
+def test_a_set_taken_out_is_missing_and_one_added_fills_it(own):
+    block = own.locator("[data-own-block]").nth(1)
+    whole = sum(int(size) for size in sets_of(own, 1))
+    block.locator("[data-own-set]").first.click()
+    answered(own, lambda: block.locator("[data-own-tool=remove]").click())
+    assert "missing" in own.inner_text("[data-own-gap]")
+    answered(own, lambda: block.get_by_role("button", name="Make it fit at the end").click())
+    assert sum(int(size) for size in sets_of(own, 1)) == whole
+
+
+def test_rests_go_by_five_seconds_down_to_the_set_up(own):
+    own.locator("[data-own-set]").first.click()
+    less = own.get_by_role("button", name="Less: Rest after it")
+    rest = own.locator(".slide__value").nth(1)
+    before = int(rest.inner_text().split()[0])
+    less.click()
+    assert int(rest.inner_text().split()[0]) == 5 * ((before - 1) // 5)
+    for _ in range(20):
+        less.click()
+    assert 1 <= int(rest.inner_text().split()[0]) <= 10
+
+
+def test_a_finger_on_the_slide_is_answered_and_not_thrown_off(own):
+    own.locator("[data-own-set]").first.click()
+    slide = own.locator(".slide__range").first
+    box = slide.bounding_box()
+    middle = box["y"] + box["height"] / 2
+    own.mouse.move(box["x"] + box["width"] / 3, middle)
+    own.mouse.down()
+    first = answered(own, lambda: own.mouse.move(box["x"] + box["width"] / 2, middle))
+    then = answered(own, lambda: own.mouse.move(box["x"] + box["width"] - 4, middle))
+    own.mouse.up()
+    assert first != then
+
+
+@pytest.mark.parametrize("example", ["hot", "halves"])
+def test_an_example_shows_the_blow_up_in_words_and_picture(own, example):
+    text = answered(own, lambda: own.click(f"[data-own-example={example}]"))
+    assert FAILS.search(text.replace("\n", " "))
+    settled(own)
+    assert own.locator("[data-own-curve] .curve__fail").count() == 1
+    assert own.locator("[data-own-curve] polyline.curve__before").count() == 1
+    assert "about" in own.text_content("[data-own-says]")
+    answered(own, lambda: own.click("[data-own-example=plan]"))
+    test_untouched_it_is_the_plan(own)
+
+
+def test_kept_it_is_what_break_up_and_card_show_until_back_to_the_plan(own):
+    wait_until_kept(own)
+    plan = own.text_content("[data-plan-body] .block__says")
+    own.locator("[data-own-set]").first.click()
+    for _ in range(2):
+        answered(own, lambda: own.get_by_role("button", name="More: Size").click())
+    opening = sets_of(own)[0]
+    wait_for_plan(own, lambda: own.click("[data-own-keep]"))
+    assert own.locator("[data-plan-head] [data-mine]").is_visible()
+    assert own.text_content("[data-plan-body] .block__says").startswith(f"{opening},")
+    own.goto(own.url.split("#")[0])
+    own.wait_for_selector("[data-ready]", state="attached")
+    go_to(own, "card")
+    assert "your own break-up" in own.inner_text("[data-card-score]")
+    assert opening in own.locator(".card__block").nth(1).locator("[data-digits]").first.inner_text()
+    go_to(own, "plan")
+    wait_for_plan(own, lambda: own.click("[data-back-to-plan]"))
+    assert own.text_content("[data-plan-body] .block__says") == plan
+    assert own.locator("[data-mine]").count() == 0
+
+
+def test_going_back_loses_nothing_and_keeps_nothing(own):
+    plan = own.text_content("[data-plan-body]")
+    own.locator("[data-own-set]").first.click()
+    answered(own, lambda: own.get_by_role("button", name="More: Size").click())
+    tried = sets_of(own)
+    settled(own)
+    own.go_back()
+    own.wait_for_selector('[data-screen="plan"]:not([hidden])')
+    assert own.text_content("[data-plan-body]") == plan
+    own.reload()
+    own.wait_for_selector("[data-ready]", state="attached")
+    go_to(own, "own")
+    own.wait_for_selector(ANSWER)
+    assert sets_of(own) == tried
+
+
+def test_by_keyboard_alone(own):
+    own.locator("[data-own-set]").first.focus()
+    own.keyboard.press("Enter")
+    own.locator(".slide__range").first.focus()
+    before = sets_of(own)[0]
+    answered(own, lambda: own.keyboard.press("ArrowRight"))
+    assert int(sets_of(own)[0]) == int(before) + 1
+    assert own.evaluate("document.activeElement.className") == "slide__range"
+    own.locator("[data-own-tool=add]").focus()
+    answered(own, lambda: own.keyboard.press("Enter"))
+
+
+def test_with_no_connection_it_answers_all_the_same(own):
+    wait_until_kept(own)
+    own.context.set_offline(True)
+    assert FAILS.search(answered(own, lambda: own.click("[data-own-example=hot]")).replace("\n", " "))
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_whatever_state_it_is_in(new_page, class_links, scheme):
+    page = new_page(color_scheme=scheme)
+    open_own(page, class_links[0])
+    page.locator("[data-own-set]").first.click()
+    answered(page, lambda: page.get_by_role("button", name="More: Size").click())
+    settled(page)
+    assert violations(page) == []
+    answered(page, lambda: page.click("[data-own-example=hot]"))
+    settled(page)
+    assert violations(page) == []
+
+
+@pytest.mark.parametrize("place", range(4))
+@pytest.mark.parametrize("font", ["100%", "200%"])
+def test_nothing_is_wider_than_a_small_phone(new_page, class_links, place, font):
+    page = new_page(viewport={"width": 320, "height": 568})
+    open_own(page, class_links[place])
+    page.evaluate("font => { document.documentElement.style.fontSize = font; }", font)
+    page.locator("[data-own-set]").first.click()
+    answered(page, lambda: page.click("[data-own-example=halves]"))
+    page.locator("[data-own-set]").first.click()
+    assert overflow_px(page) <= 0
+    heights = page.eval_on_selector_all(".own :is(button, [type=range])", "all => all.filter(one => one.offsetParent).map(one => one.offsetHeight)")
+    assert min(heights) >= 44  # px; the target size of WCAG 2.2, 2.5.5
+    assert page.faults == []
