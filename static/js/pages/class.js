@@ -1,140 +1,18 @@
-/** The class page: binds the athlete's path together. Components know nothing of one another; this module does. */
-import { find } from "../lib/dom.js";
-import { OVERTAKEN, ask } from "../lib/engine.js";
-import { gatherNumbers } from "../lib/numbers.js";
-import { dayNumbers, daySettings } from "../lib/player-today.js";
-import { Session } from "../lib/session.js";
-import { keepScreenOn, letScreenSleep } from "../lib/wakelock.js";
-import { loadWords, useUnits, _ } from "../lib/words.js";
-import { Card } from "../ui/card.js";
-import { HeatScreen } from "../ui/heat.js";
-import { Notices } from "../ui/notices.js";
-import { showNumbers } from "../ui/numbers.js";
-import { OwnScreen } from "../ui/own.js";
-import { PlanView } from "../ui/plan-view.js";
+/** The class page: the screen where the athlete was comes first, its labels being in the page; what fills the screens comes after it. */
+import { loadWords, useUnits } from "../lib/words.js";
 import { Screens } from "../ui/screens.js";
-import { WarmUp } from "../ui/warm-up.js";
-import { todayOf } from "../ui/warm-up-today.js";
-import { goOffline } from "../ui/going-offline.js";
-import { shortScore } from "../lib/score-words.js";
+import { code, page, session, workout } from "./class-context.js";
 
-const page = find("class-page");
-const { code } = page.dataset;
-const workout = JSON.parse(document.getElementById("workout").textContent);
-const screen = (name) => document.querySelector(`[data-screen="${name}"]`);
-const notices = new Notices(find("notices"));
-
-const WHO = ["option", "division", "level", "units"];           // change which questions there are, or how they look
-const PLAN = [...WHO, "answers", "style"];                      // change the plan
-const NUMBERS = [...WHO, "answers", "heat"];                   // change which questions are asked next
-const WARM_UP = [...PLAN, "heat", "today"];
-
-const session = new Session(workout, code, () => notices.show("storage",
-  _("This phone would not save your numbers: its storage is full or closed to us. The plan works; write down what matters."), { tone: "warn" }));
-const READ_FROM_AFAR = ["warm-up", "card"];                     // the screen stays on, and nothing may reload under it
-const MOST_TURNS = 3;
-let questions = [];
-
-const numbers = () => gatherNumbers(questions, session.athlete, session.state.answers);
-
-/** What is asked depends on what was answered (a repeat test only from a certain number on), so it is asked until it settles. */
-async function renewQuestions(redraw) {
-  const before = JSON.stringify(questions);
-  for (let turn = 0; turn < MOST_TURNS; turn += 1) {
-    const answer = await ask("questions", "questions", workout, session.settings(), numbers());
-    if (answer === OVERTAKEN || answer.error) return;
-    const settled = JSON.stringify(answer) === JSON.stringify(questions);
-    questions = answer;
-    if (settled) break;
-  }
-  if (redraw || JSON.stringify(questions) !== before) showNumbers(screen("numbers"), session, questions);
-}
-
-async function renewPlan(parts) {
-  if (await parts.plan.renew(numbers())) {
-    parts.card.show(parts.plan.shown);
-    session.change({ summary: shortScore(parts.plan.shown) });
-  } else if (!parts.plan.plan) parts.card.show(null);
-  if (session.state.screen === "own") parts.own.open();
-}
-
-let nowKnown = null;
-const numbersKnown = new Promise((resolve) => { nowKnown = resolve; });
-
-/** What the warm-up is made from; `make` asks the engine, with some settings changed, and gives null when a later question overtook this one. */
-const warmUpDoor = {
-  inputs() {
-    const today = todayOf(session);
-    return [dayNumbers(numbers(), today), { ...session.settings(), ...daySettings(today, workout.gym) }];
-  },
-  async make(patch) {
-    await numbersKnown;   // a run kept from before may ask earlier
-    const [known, settings] = this.inputs();
-    const answer = await ask("warm-up", "warm_up", workout, known, { ...settings, ...patch });
-    return answer === OVERTAKEN ? null : answer;
-  },
-};
-
-function answerChanges(parts) {
-  session.listen(async (names) => {
-    const any = (list) => list.some((name) => names.has(name));
-    if (names.has("units")) useUnits(session.athlete.units);
-    if (any(NUMBERS)) await renewQuestions(any([...WHO, "heat"]));
-    if (any([...PLAN, "own"])) await renewPlan(parts);
-    if (names.has("holds")) parts.card.show(parts.plan.shown);
-    if (any(WARM_UP)) await parts.warmUp.renew();
-  });
-}
-
-/** A newer revision was opened since the athlete was last here: say so once. */
-function sayIfChanged() {
-  const seen = session.state.revision;
-  if (seen !== null && workout.revision > seen) notices.show("changed", _("The coach changed this workout since you were last here. Your numbers are kept and your plan is made anew."));
-  session.change({ revision: workout.revision });
-}
-
-function opened(parts, name) {
-  parts.warmUp.open(name === "warm-up");
-  if (READ_FROM_AFAR.includes(name)) keepScreenOn();
-  else letScreenSleep();
-  if (name === "heat") parts.heat.show();
-  if (name === "card") parts.card.fit();
-  if (name === "own") parts.own.open();
-}
-
-function makeParts() {
-  const plan = new PlanView(screen("plan"), session);
-  return {
-    plan, own: new OwnScreen(screen("own"), session, plan), heat: new HeatScreen(screen("heat"), session),
-    card: new Card(screen("card"), session), warmUp: new WarmUp(screen("warm-up"), session, warmUpDoor),
-  };
-}
-
-/** The screen where the athlete was comes first, its labels being in the page; words, questions and plan fill it. */
-async function start() {
-  const words = loadWords(document.documentElement.lang, code, workout.movements).catch(() => {});
-  let parts = null;
-  await session.open();
-  new Screens((name) => {
-    session.change({ screen: name });
-    if (parts) opened(parts, name);
-  }).start(session.state.screen);
-  await words;
-  useUnits(session.athlete.units);
-  parts = makeParts();
-  opened(parts, session.state.screen);
-  sayIfChanged();
-  await renewQuestions(true);
-  nowKnown();
-  await renewPlan(parts);
-  answerChanges(parts);
-  page.dataset.ready = "";
-  await parts.warmUp.renew();
-  await goOffline({
-    code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "),
-    notices, saved: find("saved"), busy: () => READ_FROM_AFAR.includes(document.body.dataset.at),
-  });
-}
-
+let path = null;   // the rest of the page, once it is there
+const words = loadWords(document.documentElement.lang, code, workout.movements).catch(() => {});
+await session.open();
+new Screens((name) => {
+  session.change({ screen: name });
+  path?.opened(name);
+}).start(session.state.screen);
 addEventListener("beforeprint", () => document.querySelectorAll("details").forEach((one) => { one.open = true; }));
-await start();
+await words;
+useUnits(session.athlete.units);
+page.dataset.usable = "";
+path = await import("./class-path.js");
+await path.fillPath();
