@@ -40,7 +40,7 @@ def serve(options):
         app = create_app({"DATABASE": options.data, "PROXIES": options.proxies, "WATCH": options.watch})
     except NewerFile as error:
         raise CommandError(error) from error
-    server = create_server(app, host=options.host, port=options.port, threads=THREADS)
+    server = create_server(app, host=options.host, port=options.port, threads=THREADS, ident=None)
     print(f"Heatside is at http://{options.host}:{options.port}/  (stop with Ctrl-C)", flush=True)
     try:
         server.run()

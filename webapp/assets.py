@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path
 
+import brotli
 from flask import Response, current_app, request
 
 from webapp.catalogues import phone_messages, po_path, translated_languages
@@ -35,8 +36,13 @@ class Asset:
     mimetype: str
 
     @cached_property
-    def compressed(self):
-        """Gzip without a time stamp, so that the same content is the same bytes."""
+    def br(self):
+        """As small as it gets: a fifth smaller than gzip, half a second once for the engine."""
+        return brotli.compress(self.body, quality=11)
+
+    @cached_property
+    def gzip(self):
+        """For whoever does not know better; without a time stamp, so that the same content is the same bytes."""
         return gzip.compress(self.body, 9, mtime=0)
 
     @cached_property
@@ -100,10 +106,10 @@ def assets():
 
 def respond(asset, cache_control=ASK_FIRST):
     """An answer with one asset, compressed if the browser can, empty if it has it already."""
-    zipped = _wanted_compressed(asset.mimetype, len(asset.body))
-    response = Response(asset.compressed if zipped else asset.body, mimetype=asset.mimetype)
-    if zipped:
-        response.headers["Content-Encoding"] = "gzip"
+    encoding = _encoding_wanted(asset.mimetype, len(asset.body), ("br", "gzip"))
+    response = Response(getattr(asset, encoding) if encoding else asset.body, mimetype=asset.mimetype)
+    if encoding:
+        response.headers["Content-Encoding"] = encoding
     response.vary.add("Accept-Encoding")
     response.headers["Cache-Control"] = cache_control
     response.set_etag(asset.etag)
@@ -118,16 +124,18 @@ def _compress(response):
     """
     if response.direct_passthrough or response.status_code != 200 or response.cache_control.no_store:
         return response
-    if "Content-Encoding" not in response.headers and _wanted_compressed(response.mimetype, len(response.data)):
+    if "Content-Encoding" not in response.headers and _encoding_wanted(response.mimetype, len(response.data), ("gzip",)):
         response.data = gzip.compress(response.data, 6, mtime=0)
         response.headers["Content-Encoding"] = "gzip"
     response.vary.add("Accept-Encoding")
     return response
 
 
-def _wanted_compressed(mimetype, size):
-    compressible = (mimetype or "").startswith(COMPRESSED_TYPES)
-    return compressible and size >= SMALLEST_COMPRESSED_BYTES and request.accept_encodings["gzip"] > 0
+def _encoding_wanted(mimetype, size, encodings):
+    """The first of the encodings that the browser takes, None where compressing would not pay."""
+    if not (mimetype or "").startswith(COMPRESSED_TYPES) or size < SMALLEST_COMPRESSED_BYTES:
+        return None
+    return next((encoding for encoding in encodings if request.accept_encodings[encoding] > 0), None)
 
 
 def _names():

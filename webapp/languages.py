@@ -78,7 +78,8 @@ def _remember(response):
     Only when a person went there: the phone also fetches pages in every language to keep them, and that
     must not change the language anybody reads.
     """
-    response.vary.update(["Accept-Language", "Cookie"])
+    if not request.path.startswith("/static/"):
+        response.vary.update(["Accept-Language", "Cookie"])
     wish = request.args.get("lang")
     went_there = request.headers.get("Sec-Fetch-Mode", "navigate") == "navigate"
     if wish in LANGUAGES and went_there and response.mimetype == "text/html":
