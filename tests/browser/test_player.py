@@ -217,3 +217,12 @@ def test_fits_the_screen_with_done_in_reach(new_page, class_links, width, height
     box = page.locator("[data-player-done]").bounding_box()
     assert box["y"] + box["height"] <= height
     assert page.locator("[data-player-digits]").bounding_box()["height"] >= 48
+
+
+def test_when_all_is_done_the_card_is_one_tap_away(athlete):
+    heat_in(athlete, 20)
+    start(athlete)
+    while athlete.inner_text("[data-player-stage]") != "Warm-up done":
+        tap(athlete, "skip")
+    athlete.click("[data-player-done]")
+    athlete.wait_for_selector('[data-screen="card"]:not([hidden])')

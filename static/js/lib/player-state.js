@@ -7,6 +7,13 @@ export const inOrder = (steps) => steps.filter((step) => !step.optional);
 
 export const totalSeconds = (steps) => steps.reduce((sum, step) => sum + step.seconds, 0);
 
+/** The extras that go with a timed step: those listed right before it. */
+export function extrasAt(steps, index) {
+  const own = steps.indexOf(inOrder(steps)[index]);
+  const first = steps.slice(0, Math.max(0, own)).findLastIndex((step) => !step.optional) + 1;
+  return own < 0 ? [] : steps.slice(first, own);
+}
+
 const length_s = (place, steps) => Math.max(0, steps[place.index].seconds + place.more_s);
 
 const endOf = (place, steps) => place.since_ms + length_s(place, steps) * 1000;

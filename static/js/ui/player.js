@@ -2,12 +2,11 @@
 import { Beeps } from "../lib/beeps.js";
 import { find } from "../lib/dom.js";
 import { cuesOf, untilChange_ms } from "../lib/player-cues.js";
-import { buzz, hush, speak } from "../lib/player-signals.js";
 import { onScreenKept } from "../lib/wakelock.js";
 import { _ } from "../lib/words.js";
+import { Teller } from "./player-teller.js";
 import { PlayerView } from "./player-view.js";
 import { retimeLine } from "./player-words.js";
-import { stepLine } from "./warm-up-steps.js";
 
 const SAME_TAP_MS = 600;   // a wet finger taps twice
 const IDLE_MS = 1000;
@@ -17,14 +16,12 @@ const KEYS = { " ": "tick", Enter: "tick", ArrowRight: "tick", ArrowLeft: "back"
 export class Player {
   #timer = null;
   #lastTap_ms = -Infinity;
-  #entered = null;
-  #said = "";
   #beeps = new Beeps();
 
-  /** `hooks`: {view(), signals(), extrasOf(index), onChange(), onClose()}. */
+  /** `hooks`: {view(), signals(), extrasOf(index), onChange(state), onClose(), card}; `card`: the address of what comes after, or null. */
   constructor(root, run, hooks) {
     this.root = find("player", root);
-    this.says = find("player-says", root);
+    this.teller = new Teller(find("player-says", root));
     this.run = run;
     this.hooks = hooks;
     this.picture = new PlayerView(this.root);
@@ -38,7 +35,7 @@ export class Player {
 
   #bind() {
     const on = (hook, act) => find(hook, this.root).addEventListener("click", act);
-    on("player-done", () => this.tap("tick"));
+    on("player-done", () => this.#done());
     on("player-back", () => this.tap("back"));
     on("player-skip", () => this.tap("skip"));
     on("player-more-time", () => this.tap("more", { seconds: MORE_S }));
@@ -48,6 +45,12 @@ export class Player {
     this.root.addEventListener("click", (event) => { if (!event.target.closest("button, a, input, label, summary, [data-player-more]")) this.tap("tick"); });
     this.root.addEventListener("keydown", (event) => this.#key(event));
     document.addEventListener("pointerdown", () => { if (this.isOpen && this.hooks.signals().sound && !this.#beeps.works) this.wake(); });
+  }
+
+  /** Ticks the step; when all are done, it leads on to the card. */
+  #done() {
+    if (this.run.state?.phase === "over" && this.hooks.card) location.hash = this.hooks.card;
+    else this.tap("tick");
   }
 
   #unfold(button) {
@@ -71,22 +74,26 @@ export class Player {
     this.root.hidden = false;
     document.body.toggleAttribute("data-playing", true);
     this.root.focus({ preventScroll: true });
-    this.#entered = null;
+    this.teller.reset();
     this.#tick();
   }
 
   close() {
-    this.root.hidden = true;
-    document.body.toggleAttribute("data-playing", false);
-    this.stop();
+    this.leave();
     this.hooks.onClose();
   }
 
-  /** Silent and still: the screen was left, or the page is hidden. The run itself goes on. */
-  stop() {
+  /** Another screen is shown; the run itself goes on. */
+  leave() {
+    this.root.hidden = true;
+    document.body.toggleAttribute("data-playing", false);
+    this.#stop();
+  }
+
+  #stop() {
     clearTimeout(this.#timer);
     this.#beeps.plan([], 0);
-    hush();
+    this.teller.quiet();
   }
 
   tap(kind, extra) {
@@ -101,12 +108,12 @@ export class Player {
   #tick() {
     clearTimeout(this.#timer);
     if (!this.isOpen) return;
-    if (document.hidden || !this.run.kept) { this.stop(); return; }
+    if (document.hidden || !this.run.kept) { this.#stop(); return; }
     this.run.keepUp().then((isNew) => { if (isNew && this.isOpen) this.#tick(); });
     const { state } = this.run;
     this.#draw(state);
     this.#sound(state);
-    if (state.index !== this.#entered) this.#enter(state);
+    if (this.teller.step(state, this.hooks.view(), this.hooks.signals())) this.hooks.onChange(state);
     this.#timer = setTimeout(() => this.#tick(), state.phase === "running" ? untilChange_ms(state) : IDLE_MS);
   }
 
@@ -115,8 +122,12 @@ export class Player {
     const toHeat_s = heat_ms === null ? null : (heat_ms - now_ms) / 1000;
     this.picture.draw(state, { view: this.hooks.view(), extras: this.hooks.extrasOf(state.index), toHeat_s, run: kept, now_ms });
     this.#press("hand", !state.auto);
-    this.#announce(retimeLine(state, kept, now_ms), kept.told?.at_ms);
-    for (const hook of ["done", "skip", "more-time"]) find(`player-${hook}`, this.root).disabled = state.phase !== "running";
+    this.teller.news(retimeLine(state, kept, now_ms), kept.told?.at_ms);
+    const isOver = state.phase === "over";
+    for (const hook of ["skip", "more-time"]) find(`player-${hook}`, this.root).disabled = isOver;
+    const done = find("player-done", this.root);
+    done.disabled = isOver && !this.hooks.card;
+    done.textContent = isOver && this.hooks.card ? _("Floor card") : _("Done");
   }
 
   #press(hook, isOn) { find(`player-${hook}`, this.root).setAttribute("aria-pressed", String(isOn)); }
@@ -125,24 +136,5 @@ export class Player {
     const { sound } = this.hooks.signals();
     this.#press("mute", !sound);
     this.#beeps.plan(sound && state.phase === "running" ? cuesOf(state, this.run.now_ms) : [], this.run.now_ms);
-  }
-
-  /** A new step: told once. Steps slept through are not told after. */
-  #enter(state) {
-    const isFirst = this.#entered === null;
-    this.#entered = state.index;
-    const view = this.hooks.view();
-    const text = state.step ? stepLine(state.step, view) : _("You are warm");
-    const next = state.next ? ` ${_("Next: {step}", { step: stepLine(state.next, view) })}` : "";
-    this.says.textContent = `${text}.${next}`;
-    if (this.hooks.signals().voice) speak(text);
-    if (this.hooks.signals().buzz && !isFirst) buzz();
-    this.hooks.onChange(state);
-  }
-
-  #announce(line, at_ms) {
-    if (!at_ms || this.#said === at_ms || !line) return;
-    this.#said = at_ms;
-    this.says.textContent = line;
   }
 }

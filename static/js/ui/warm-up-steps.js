@@ -33,12 +33,15 @@ function heightText(step, view) {
   return view.common ? _("your own height") : _("{height} high", { height: length(step.height_m, view.units) });
 }
 
-/** "4 reps, 20 kg, each side": whatever of it there is. */
+/** Names of our own and some of the library's say themselves that both sides are meant. */
+const isEachSide = (step) => step.side === "both" && !step.code && !stepName(step).includes(_("each side"));
+
+/** "4 reps, each side, 20 kg": whatever of it there is. */
 export function stepSize(step, view) {
   const hasAmount = step.amount && step.amount !== step.seconds;
   return [
     hasAmount ? amount(step.amount, step.unit, view.units) : null,
-    step.side === "both" ? _("each side") : null,
+    isEachSide(step) ? _("each side") : null,
     step.load_kg ? loadText(step, view) : null,
     step.height_m ? heightText(step, view) : null,
   ].filter(Boolean).join(", ");

@@ -3,7 +3,7 @@ import { find, refill, write } from "../lib/dom.js";
 import { SteadyClock } from "../lib/player-clock.js";
 import { minutesFor } from "../lib/player-plan.js";
 import { WarmUpRun } from "../lib/player-run.js";
-import { inOrder, totalSeconds } from "../lib/player-state.js";
+import { extrasAt, inOrder, totalSeconds } from "../lib/player-state.js";
 import { _ } from "../lib/words.js";
 import { heatLine } from "./heat.js";
 import { planWarnings, whyList } from "./plan-notes.js";
@@ -34,7 +34,7 @@ export class WarmUp {
     this.common = common;
     this.run = new WarmUpRun(session, clock, async (patch) => this.#good(await door.make(patch)));
     this.player = new Player(root, this.run, {
-      view: () => this.#view, signals: () => signalsOf(session), extrasOf: (index) => this.#extrasOf(index), onChange: (state) => this.#entered(state), onClose: () => this.#draw(),
+      view: () => this.#view, signals: () => signalsOf(session), extrasOf: (index) => extrasAt(this.run.kept.steps, index), onChange: (state) => this.#entered(state), onClose: () => this.#draw(), card: common ? null : "#card",
     });
     this.switches = new Switches(root, session, () => this.player.wake());
     this.moved = new HeatMoved(root, session, this.run, (heat, isCalled) => this.#move(heat, isCalled));
@@ -70,7 +70,7 @@ export class WarmUp {
 
   open(isOpen) {
     this.isOpen = isOpen;
-    if (!isOpen) { this.player.stop(); clearTimeout(this.#timer); return; }
+    if (!isOpen) { this.player.leave(); clearTimeout(this.#timer); return; }
     this.run.forgetOld();
     if (this.run.kept && this.run.state.phase === "running") this.player.open();
     else this.renew();
@@ -108,13 +108,6 @@ export class WarmUp {
   get #toHeat_s() { return this.run.heat_ms === null ? null : (this.run.heat_ms - this.run.now_ms) / 1000; }
 
   #steps() { return this.run.kept?.steps ?? this.#good(this.#answer)?.steps ?? []; }
-
-  #extrasOf(index) {
-    const { steps } = this.run.kept;
-    const own = steps.indexOf(inOrder(steps)[index]);
-    const first = steps.slice(0, Math.max(0, own)).findLastIndex((step) => !step.optional) + 1;
-    return own < 0 ? [] : steps.slice(first, own);
-  }
 
   #entered(state) { this.#askHold(state.step); }
 
