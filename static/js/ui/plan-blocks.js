@@ -54,7 +54,7 @@ function facts(block) {
 const adviceFor = ({ workout, option }, position) => (workout.advice ?? []).filter((one) => one.block === position && (one.option ?? option) === option);
 
 export function advice(text) {
-  return el("div", { class: "notice notice--advice" }, el("p", { class: "notice__title" }, _("Your coach says")), el("p", {}, text));
+  return el("div", { class: "notice notice--advice" }, el("p", { class: "notice__title" }, _("Your coach says")), el("p", {}, _(text)));
 }
 
 function reasons(block) {
