@@ -53,7 +53,7 @@ def test_every_shape_goes_from_break_up_to_card(small, links, shape):
     assert not re.search(r"undefined|null|NaN|\{\w+\}", said)
 
 
-@pytest.mark.parametrize("shape", ["rounds", "breaks", "load", "parts"])
+@pytest.mark.parametrize("shape", ["breaks", "parts"])
 def test_axe_finds_nothing_on_break_up_and_card(small, links, shape):
     open_class(small, links[shape])
     found = {}
@@ -84,7 +84,7 @@ def test_kept_rounds_of_ones_own_are_the_score(small, links):
     assert "Eight days of ten" not in text_of(small, "[data-plan-head]")
 
 
-@pytest.mark.parametrize("shape", ["fits", "breaks", "load", "parts"])
+@pytest.mark.parametrize("shape", ["breaks", "parts"])
 def test_what_cannot_be_judged_by_hand_does_not_offer_it(small, links, shape):
     open_class(small, links[shape])
     go_to(small, "plan")

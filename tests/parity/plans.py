@@ -42,7 +42,8 @@ def _own_block(rng, block):
         sets, rests = sets[:-1], rests[:-1]
     elif rng.random() < 0.3 and sets[0] > 1:
         sets, rests = [sets[0] - 1, 1, *sets[1:]], [rng.choice([5, 12]), *rests]
-    return {"sets": sets, "rests_s": rests}
+    kept = {"cadence": rng.choice([0.94, 1.0, 1.12]), "lead_s": block["lead_s"]} if rng.random() < 0.5 else {}
+    return {"sets": sets, "rests_s": rests, **kept}
 
 
 def taps(rng, plan):

@@ -1,0 +1,74 @@
+"""The pure modules behind an own break-up: what goes in, what comes out."""
+
+import pytest
+
+from .test_modules import run  # noqa: F401 (a fixture)
+
+pytestmark = pytest.mark.browser
+PLACE = {"total": 20, "grain": 1, "largest": 12, "least_rest_s": 4}
+
+
+def block(sets, rests_s):
+    return {"sets": sets, "rests_s": rests_s}
+
+
+@pytest.mark.parametrize("sets, left", [([8, 6, 6], 0), ([8, 6], 6), ([8, 6, 8], -2), ([6.4, 6.4, 7.2], 0)])
+def test_what_is_missing_or_too_much(run, sets, left):  # noqa: F811
+    assert run("own", "gap", block(sets, []), PLACE) == left
+
+
+@pytest.mark.parametrize("given, fitted", [
+    (block([8, 6, 6], [10, 15]), block([8, 6, 6], [10, 15])),
+    (block([8, 6, 8], [10, 15]), block([8, 6, 6], [10, 15])),
+    (block([18, 6, 6], [10, 15]), block([18, 2], [10])),
+    (block([8, 5], [10]), block([8, 5, 5, 2], [10, 10, 10])),
+    (block([15], []), block([15, 5], [10])),
+])
+def test_sets_are_made_to_fit_at_the_end(run, given, fitted):  # noqa: F811
+    assert run("own", "fitted", given, PLACE) == fitted
+
+
+def test_edits_change_only_what_was_picked(run):  # noqa: F811
+    own = block([8, 6, 6], [10, 15])
+    first = {"from": 0, "to": 0}
+    assert run("own-edits", "resized", own, first, 9, PLACE) == block([9, 6, 6], [10, 15])
+    assert run("own-edits", "rested", own, first, 2, PLACE) == block([8, 6, 6], [4, 15])
+    assert run("own-edits", "added", block([8, 6], [10]), 1, PLACE) == block([8, 6, 6], [10, 10])
+    assert run("own-edits", "removed", own, 0) == block([6, 6], [15])
+    assert run("own-edits", "removed", own, 2) == block([8, 6], [10])
+    assert run("own-edits", "removed", block([20], []), 0) == block([20], [])
+    assert run("own-edits", "alike", block([8, 4, 4, 4], [10, 15, 15]), 2) == {"from": 1, "to": 3}
+
+
+@pytest.mark.parametrize("rest_s, direction, expected", [(12, 1, 15), (12, -1, 10), (5, -1, 4), (4, -1, 4), (4, 1, 5), (300, 1, 300)])
+def test_rests_go_to_the_next_five_seconds_but_not_under_the_set_up(run, rest_s, direction, expected):  # noqa: F811
+    assert run("own-edits", "nextRest", rest_s, direction, PLACE) == expected
+
+
+def test_examples_of_a_start_too_quick(run):  # noqa: F811
+    own = block([5, 5, 5, 5], [12, 12, 15])
+    assert run("own-edits", "outHot", own, PLACE) == block([12, 5, 3], [12, 12])
+    assert run("own-edits", "inHalves", own, PLACE) == block([10, 10], [15])
+
+
+def timed(sets, rests_s, start_s, seconds_each, **more):
+    """A block as a plan has it: sets at an even pace, hand-made so that the times can be added up by hand."""
+    starts, clock_s = [], start_s
+    for index, size in enumerate(sets):
+        starts.append(clock_s)
+        clock_s += size * seconds_each + (rests_s[index] if index < len(rests_s) else 0)
+    whole = {"block": 1, "round": 1, "movement": "push-up", "unit": "reps", "amount": sum(sets), "expected_at_cap": sum(sets), "count_at_cap": sum(sets)}
+    return whole | {"sets": sets, "rests_s": rests_s, "set_starts_s": starts, "start_s": start_s, "end_s": clock_s} | more
+
+
+def test_splits_are_the_ends_of_blocks_and_the_quarters_between(run):  # noqa: F811
+    """20 reps of 2 s with 10 s after ten, then 20 of 1 s: ten are done at 20 s, twenty at 50 s, thirty at 60 s."""
+    plan = {"blocks": [timed([10, 10], [10], 0, 2), timed([20], [], 50, 1, block=2, movement="air-squat")]}
+    found = run("splits", "splits", plan)
+    assert [(one["at_s"], one.get("share")) for one in found] == [(20, 0.25), (50, None), (50, 0.5), (60, 0.75), (70, None)]
+    assert [one["done"] for one in found if one.get("share")] == [10, 20, 10]
+
+
+def test_set_ends_are_the_next_start_less_the_rest(run):  # noqa: F811
+    spans = run("curve", "setSpans", timed([10, 10], [10], 0, 2))
+    assert spans == [{"start_s": 0, "end_s": 20}, {"start_s": 30, "end_s": 50}]
