@@ -226,3 +226,18 @@ def test_when_all_is_done_the_card_is_one_tap_away(athlete):
         tap(athlete, "skip")
     athlete.click("[data-player-done]")
     athlete.wait_for_selector('[data-screen="card"]:not([hidden])')
+
+
+def test_called_and_then_put_off_brings_the_easy_minutes_back(athlete):
+    """What the call cut short comes again when there is time after all."""
+    heat_in(athlete, 30)
+    start(athlete)
+    athlete.clock.run_for(20_000)
+    tap(athlete, "open-more")
+    athlete.locator('[data-player] [data-heat-move="call"]').click()
+    athlete.locator('[data-player] [data-heat-move="in-2"]').click()
+    athlete.clock.run_for(1000)
+    athlete.locator('[data-player] [data-heat-move="+15"]').click()
+    athlete.clock.run_for(1000)
+    left = timed_steps(kept(athlete)["warmUp"])[place(athlete)[0] - 1:]
+    assert {"get_warm", "loosen", "build"} <= {step["phase"] for step in left}

@@ -35,30 +35,32 @@ function groups(steps) {
 
 const flat = (list) => list.flatMap(({ extras, step }) => [...extras, step]);
 
-/** What a new plan asks for beyond what is done or under way: nothing twice, nothing of an earlier phase.
+/** What a new plan asks for beyond what is done or under way: nothing twice, nothing of an earlier phase unless that was left out whole.
     What follows "keep warm" is there to be done again. */
 function stillToDo(planned, done) {
   const counts = new Map();
   for (const step of done) counts.set(sign(step), (counts.get(sign(step)) ?? 0) + 1);
   const reached = Math.max(0, ...done.map((step) => PHASES.indexOf(step.phase)));
+  const isInTime = ({ phase }) => PHASES.indexOf(phase) >= reached || !done.some((step) => step.phase === phase);
   const list = groups(planned);
   const wait = list.findIndex(({ step }) => step.code === "keep_warm");
   const first = wait < 0 ? list : list.slice(0, wait);
   const isNew = ({ step }) => {
     const left = counts.get(sign(step)) ?? 0;
     if (left > 0) counts.set(sign(step), left - 1);
-    return left === 0 && PHASES.indexOf(step.phase) >= reached;
+    return left === 0 && isInTime(step);
   };
   return [...first.filter(isNew), ...(wait < 0 ? [] : list.slice(wait))];
 }
 
-/** The steps up to and with the one under way. */
+/** The steps up to and with the one under way, and of them those that need not come again. */
 const begun = (run, state) => groups(run.steps).slice(0, state.index + 1);
+const handled = (kept, { marks }) => kept.filter((one, index) => marks[index] !== "cut").map(({ step }) => step);
 
 /** The run with the rest of a new plan put after what has begun. */
 export function joined(run, state, answer) {
   const kept = begun(run, state);
-  const rest = stillToDo(answer.steps, kept.map(({ step }) => step));
+  const rest = stillToDo(answer.steps, handled(kept, state));
   return { ...run, steps: flat([...kept, ...rest]), ends_s: answer.ends_s, reasons: answer.reasons, warnings: answer.warnings };
 }
 
@@ -125,10 +127,10 @@ function waited(run, state, answer, off_s, now_ms) {
 export async function called(run, now_ms, heat_ms, make) {
   const answer = await make({ warm_up_min: null, called_early: Math.max(0, (heat_ms - now_ms) / 1000) });
   if (!answer) return null;
-  const left = { ...run, events: [...run.events, { kind: "skip", at_ms: now_ms }] };
+  const left = { ...run, events: [...run.events, { kind: "cut", at_ms: now_ms }] };
   const state = stateOf(left, now_ms, heat_ms);
   const kept = groups(run.steps).slice(0, state.index);
-  const steps = flat([...kept, ...stillToDo(answer.steps, kept.map(({ step }) => step))]);
+  const steps = flat([...kept, ...stillToDo(answer.steps, handled(kept, state))]);
   const made = { ...left, steps, ends_s: answer.ends_s, reasons: answer.reasons, warnings: answer.warnings, for_ms: heat_ms };
   return { ...made, fitted_s: stateOf(made, now_ms, heat_ms).gap_s };
 }

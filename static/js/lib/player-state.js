@@ -1,6 +1,6 @@
 /** Where a warm-up is. Pure: the run (its steps, and what was tapped when) and the time now go in; nothing is counted down anywhere.
 
-    run: {steps, ends_s, events: [{kind, at_ms}]}. Kinds: start, tick, skip, back, more (`seconds`), go (`index`), hand, auto.
+    run: {steps, ends_s, events: [{kind, at_ms}]}. Kinds: start, tick, skip, cut (left out by us, not by the athlete), back, more (`seconds`), go (`index`), hand, auto.
     Extras (`optional`) take no time: places are counted without them. */
 
 export const inOrder = (steps) => steps.filter((step) => !step.optional);
@@ -38,6 +38,7 @@ const TAPS = {
   start: (place, at_ms) => { place.since_ms = at_ms; },
   tick: (place, at_ms, steps) => { if (place.index < steps.length) leave(place, "done", at_ms); },
   skip: (place, at_ms, steps) => { if (place.index < steps.length) leave(place, "skipped", at_ms); },
+  cut: (place, at_ms, steps) => { if (place.index < steps.length) leave(place, "cut", at_ms); },
   back: (place, at_ms) => goTo(place, Math.max(0, place.index - 1), at_ms),
   more: (place, at_ms, steps, event) => { place.more_s += event.seconds; },
   go: (place, at_ms, steps, event) => goTo(place, Math.min(event.index, steps.length), at_ms),

@@ -68,12 +68,12 @@ export function extraLine(step, view) {
   return _("If you like: {what}", says);
 }
 
-const MARKS = { done: "\u2713", skipped: "\u2013" };
+const MARKS = { done: "\u2713", skipped: "\u2013", cut: "\u2013" };
 
 function item(step, index, { view, state, onGo, heat_s }) {
   const mark = state?.marks[index];
   const isNow = state?.index === index;
-  const says = { done: _("done"), skipped: _("left out") };
+  const says = { done: _("done"), skipped: _("left out"), cut: _("left out") };
   return el("li", { class: "step", "data-step": mark ?? (isNow ? "now" : ""), "aria-current": isNow ? "step" : null },
     el("span", { class: "step__mark numeral", "aria-hidden": "true" }, MARKS[mark] ?? (isNow ? "\u25b6" : "")),
     el("span", { class: "step__text" },
