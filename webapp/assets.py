@@ -8,6 +8,8 @@ import gzip
 import hashlib
 import json
 import mimetypes
+import posixpath
+import re
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path
@@ -24,6 +26,7 @@ ENGINE = ROOT / "webapp" / "engine"
 MODULE_ONLY = {"js/service-worker.js"}  # served from the root, never as a static file
 COMPRESSED_TYPES = ("text/", "application/json", "application/manifest+json", "image/svg+xml")
 SMALLEST_COMPRESSED_BYTES = 500
+STATIC_IMPORT = re.compile(r'^import [^;]*? from "(\.[^"]+)"', re.MULTILINE)
 FOR_EVER = "public, max-age=31536000, immutable"
 ASK_FIRST = "no-cache"
 
@@ -64,6 +67,15 @@ class Assets:
         """Where a page finds a static file."""
         return f"/static/{self.version}/{path}"
 
+    def imports(self, path, known=()):
+        """What a module imports at once, and what that imports: a page names them all, so that none waits for another to be read."""
+        found = list(known)
+        for target in STATIC_IMPORT.findall(self.files[path].body.decode()):
+            name = posixpath.normpath(posixpath.join(posixpath.dirname(path), target))
+            if name not in found:
+                found = self.imports(name, [*found, name])
+        return found
+
     def precache(self):
         """Every address a phone keeps from the first visit on."""
         return [self.url(name) for name in self.files] + [
@@ -90,9 +102,9 @@ class Assets:
 
 
 def init_app(app):
-    """Read everything and give templates `asset(path)` and `version`."""
+    """Read everything and give templates `asset(path)`, `imports_of(path)` and `version`."""
     app.extensions["assets"] = Assets()
-    app.context_processor(lambda: {"asset": assets().url, "version": assets().version})
+    app.context_processor(lambda: {"asset": assets().url, "version": assets().version, "imports_of": assets().imports})
     app.after_request(_compress)
 
 

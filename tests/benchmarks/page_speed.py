@@ -25,6 +25,7 @@ def first_open(browser, link):
     session.on("Network.loadingFinished", lambda event: sizes.append(event["encodedDataLength"]))
     page.goto(link)
     page.wait_for_selector("[data-usable]", state="attached")
+    page.evaluate("() => import('/engine.js').then(() => null)")
     page.wait_for_timeout(500)
     context.close()
     return sum(sizes), len(sizes)

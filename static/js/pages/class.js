@@ -10,9 +10,9 @@ new Screens((name) => {
   session.change({ screen: name });
   path?.opened(name);
 }).start(session.state.screen);
+page.dataset.usable = "";
 addEventListener("beforeprint", () => document.querySelectorAll("details").forEach((one) => { one.open = true; }));
 await words;
 useUnits(session.athlete.units);
-page.dataset.usable = "";
 path = await import("./class-path.js");
 await path.fillPath();
