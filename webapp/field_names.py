@@ -2,6 +2,7 @@
 
 from flask_babel import gettext
 
+from webapp.gym import SIZES
 from webapp.measures import number
 from webapp.problems import MESSAGES
 from webapp.wording import clock
@@ -11,13 +12,18 @@ RENAMED = {
     "cap_s": "cap", "time_s": "time", "interval_s": "interval", "tie_break_after_block": "tie_break",
     "load_kg": "load", "load_step_kg": "load_step", "height_m": "height", "target_m": "height",
 }
-UNITS = {"load_kg": "kg", "load_step_kg": "kg", "height_m": "m", "target_m": "m", "length_m": "m", "mark_every": "m"}
+UNITS = {
+    "load_kg": "kg", "load_step_kg": "kg", "height_m": "m", "target_m": "m", "length_m": "m", "mark_every": "m",
+    **{key: key.rpartition("_")[2] for key in SIZES},
+}
 
 
 def field_name(path):
     """("options", 0, "blocks", 2, "load_kg", "a") is the field options-0-blocks-2-load_a."""
     if path[0] in ("lane", "source"):
         return f"{path[0]}_{path[1].removesuffix('_m')}"
+    if path[0] == "gym":
+        return f"gym-{path[2].rpartition('_')[0]}"
     if path[0] == "divisions":
         return "-".join(str(step) for step in path if step != "name")
     if path[-2:-1] and path[-2] in RENAMED:
@@ -47,6 +53,8 @@ def place(name):
         return gettext("Option %(option)s, block %(block)s", option=int(parts[1]) + 1, block=int(parts[3]) + 1)
     if parts[0] == "options" and len(parts) > 1:
         return gettext("Option %(option)s", option=int(parts[1]) + 1)
+    if parts[0] == "gym":
+        return gettext("What the gym has")
     return ""
 
 

@@ -7,13 +7,15 @@ same content, one block more or less.
 from flask_babel import lazy_gettext as _l
 from flask_wtf import FlaskForm
 from wtforms import (
-    FieldList, Form, FormField, HiddenField, IntegerField, RadioField, SelectField, StringField, TextAreaField,
+    FieldList, Form, FormField, HiddenField, IntegerField, RadioField, SelectField, SelectMultipleField, StringField,
+    TextAreaField,
 )
 from wtforms.fields.choices import SelectChoice
 from wtforms.validators import InputRequired
 
 from webapp.own_movements import GROUPS
 from webapp.typed import DIVISION_KEYS
+from webapp.typed_gym import from_gym
 from webapp.wording import GROUPS as GROUP_NAMES
 
 
@@ -29,6 +31,11 @@ UNITS = _choices(
     ("reps", _l("reps")), ("m", _l("metres")), ("ft", _l("feet")), ("cal", _l("calories")), ("s", _l("seconds")),
 )
 MASSES = _choices(("kg", "kg"), ("lb", "lb"))
+BOX_HEIGHTS = _choices(("cm", _l("cm")), ("in", _l("inches")))
+THERE = _choices(
+    ("row", _l("rowing machine")), ("bike", _l("bike")), ("run", _l("room to run")),
+    ("wall", _l("a free wall")), ("bar", _l("a free bar")),
+)
 LENGTHS = _choices(("m", _l("metres")), ("ft", _l("feet")))
 HEIGHTS = _choices(("cm", _l("cm")), ("in", _l("inches")), ("m", _l("metres")), ("ft", _l("feet")))
 HEIGHT_KINDS = _choices(("height_m", _l("box or step")), ("target_m", _l("target to hit or touch")))
@@ -83,6 +90,27 @@ class OptionForm(Form):
     blocks = FieldList(FormField(BlockForm))
 
 
+class GymForm(Form):
+    """What the gym has: the sizes of each kind in one line, and what is free for the warm-up."""
+
+    asked = HiddenField()
+    dumbbells = StringField(_l("Dumbbells"))
+    dumbbells_unit = SelectField(_l("kg or lb"), choices=MASSES)
+    kettlebells = StringField(_l("Kettlebells"))
+    kettlebells_unit = SelectField(_l("kg or lb"), choices=MASSES)
+    plates = StringField(_l("Plates"))
+    plates_unit = SelectField(_l("kg or lb"), choices=MASSES)
+    bars = StringField(_l("Bars"))
+    bars_unit = SelectField(_l("kg or lb"), choices=MASSES)
+    sandbags = StringField(_l("Sandbags"))
+    sandbags_unit = SelectField(_l("kg or lb"), choices=MASSES)
+    balls = StringField(_l("Medicine balls"))
+    balls_unit = SelectField(_l("kg or lb"), choices=MASSES)
+    boxes = StringField(_l("Boxes"))
+    boxes_unit = SelectField(_l("cm or inches"), choices=BOX_HEIGHTS)
+    there = SelectMultipleField(_l("There and free for the warm-up"), choices=THERE)
+
+
 class WorkoutForm(FlaskForm):
     """A workout."""
 
@@ -100,6 +128,7 @@ class WorkoutForm(FlaskForm):
     source_url = StringField(_l("Link to the organiser’s rules"))
     source_text = TextAreaField(_l("The organiser’s own words"))
     notes = TextAreaField(_l("Notes to the class"))
+    gym = FormField(GymForm)
     options = FieldList(FormField(OptionForm))
     revision = HiddenField()
 
@@ -116,13 +145,13 @@ class EnterForm(FlaskForm):
     secret = StringField(_l("Coach link"))
 
 
-def empty_workout():
-    """What the form of a new workout holds."""
+def empty_workout(gym=None):
+    """What the form of a new workout holds, in the gym the coach told us of last."""
     return {
         "title": "", "shape": "for_time", "cap": "", "time": "", "interval": "", "interval_count": "",
         "divisions": [str(_l("Men")), str(_l("Women"))],
         "lane_length": "10", "lane_unit": "m", "lane_turn": "yes", "ranking": "prescribed_first",
-        "source_url": "", "source_text": "", "notes": "",
+        "source_url": "", "source_text": "", "notes": "", "gym": from_gym(gym),
         "options": [empty_option("prescribed", str(_l("As prescribed")))],
     }
 

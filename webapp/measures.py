@@ -5,9 +5,13 @@ from itertools import groupby
 
 from flask_babel import gettext, ngettext
 
-from webapp.engine.units import KG_PER_LB, M_PER_FT
+from webapp.engine.units import KG_PER_LB, M_PER_FT, M_PER_INCH
 from webapp.wording import clock, number
 
+M_PER_UNIT = {"m": 1, "ft": M_PER_FT, "cm": 0.01, "in": M_PER_INCH}
+KG_PER_UNIT = {"kg": 1, "lb": KG_PER_LB}
+# Conversions are exact; this only takes away what binary fractions add behind them.
+KEPT_PLACES = 8
 UNIT_SPACE = "\u00a0"  # a number and its unit stay on one line
 # A label such as 35 lb, kept in kg, comes back as a number this close to whole.
 LABEL_TOLERANCE = 0.02

@@ -14,6 +14,8 @@ MESSAGES = {
     "out_of_range": lazy_gettext("Between %(low)s and %(high)s, please."),
     "not_a_time": lazy_gettext("Write minutes and seconds, such as 12:00."),
     "not_a_list": lazy_gettext("Write the rounds' numbers with spaces between, such as 18 12 6."),
+    "commas_unclear": lazy_gettext("Put a space between the numbers: we cannot tell which commas are decimal ones."),
+    "too_many_sizes": lazy_gettext("At most %(limit)s numbers, please."),
     "unknown_choice": lazy_gettext("Please choose one of the list."),
     "unknown_movement": lazy_gettext("We do not know “%(value)s”. Choose below, or make it a movement of your own."),
     "ambiguous_movement": lazy_gettext("“%(value)s” fits more than one movement. Which one?"),

@@ -6,22 +6,19 @@ typed is ever lost: `to_workout` reads it, `from_workout` writes it.
 
 import re
 
-from webapp.engine.units import KG_PER_LB, M_PER_FT, M_PER_INCH
-from webapp.measures import parsed_clock, parsed_number, plain_number, pounds
+from webapp.engine.units import M_PER_FT
+from webapp.measures import KEPT_PLACES, KG_PER_UNIT, M_PER_UNIT, parsed_clock, parsed_number, plain_number, pounds
 from webapp.own_movements import GROUPS, SECONDS_PER_UNIT, own_entry, own_key
 from webapp.problems import Problems, WorkoutError
+from webapp.typed_gym import from_gym, to_gym
 from webapp.wording import clock
 from webapp.workouts import REST, checked, completed
 
 DIVISION_KEYS = ("a", "b")
 OWN = "own"
-M_PER_UNIT = {"m": 1, "ft": M_PER_FT, "cm": 0.01, "in": M_PER_INCH}
-KG_PER_UNIT = {"kg": 1, "lb": KG_PER_LB}
 # Of a heaviest lift only this is asked; what stands in the other fields belongs to another shape.
 OF_A_LIFT = ("movement", "choice", "own_seconds", "own_group", "amount", "note", "advice")
 NO_MORE_OF_A_LIFT = {"unit": "reps", "load_unit": "kg", "height_unit": "cm", "height_kind": "height_m"}
-# Conversions are exact; this only takes away what binary fractions add behind them.
-KEPT_PLACES = 8
 
 
 def to_workout(typed, find_movement, brought):
@@ -76,6 +73,7 @@ class _Reader:
             "ranking": typed["ranking"],
             "advice": _advice(typed["options"]),
             "notes": typed["notes"].strip(),
+            "gym": to_gym(typed["gym"], self.problems),
         }
 
     def times(self, typed):
@@ -235,6 +233,7 @@ def from_workout(workout, name_of):
         "source_url": source.get("url") or "",
         "ranking": workout.get("ranking", "prescribed_first"),
         "notes": workout.get("notes") or "",
+        "gym": from_gym(workout.get("gym")),
         "options": [_typed_option(workout, option, name_of) for option in workout["options"]],
     }
 

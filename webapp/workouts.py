@@ -10,8 +10,10 @@ import re
 from urllib.parse import urlsplit
 
 from webapp import movements
+from webapp.checks import check_choice, check_number, check_text, is_number
 from webapp.engine.planner import SHAPES, part_of
 from webapp.engine.stints import climbed
+from webapp.gym import check_gym
 from webapp.problems import Problems, WorkoutError
 
 SCHEMA = 1
@@ -135,13 +137,14 @@ def each_value(value):
 
 
 def _check(workout, problems):
-    _check_text(problems, ("title",), workout.get("title"), TITLE_LENGTH, needed=True)
-    _check_choice(problems, ("ranking",), workout.get("ranking", RANKINGS[0]), RANKINGS)
-    _check_text(problems, ("notes",), workout.get("notes"), TEXT_LENGTH)
+    check_text(problems, ("title",), workout.get("title"), TITLE_LENGTH, needed=True)
+    check_choice(problems, ("ranking",), workout.get("ranking", RANKINGS[0]), RANKINGS)
+    check_text(problems, ("notes",), workout.get("notes"), TEXT_LENGTH)
     _check_named(problems, ("divisions",), workout["divisions"])
     lane = workout.get("lane") or {}
-    _check_number(problems, ("lane", "length_m"), lane.get("length_m"), LANE_M)
+    check_number(problems, ("lane", "length_m"), lane.get("length_m"), LANE_M)
     _check_source(problems, workout.get("source") or {})
+    check_gym(problems, workout.get("gym"))
     if workout.get("parts") is None:
         _check_work(problems, (), workout)
     else:
@@ -150,14 +153,14 @@ def _check(workout, problems):
 
 def _check_parts(problems, workout):
     """Each part is checked as a workout; all must offer the same options, or nobody could stay with one."""
-    _check_number(problems, ("parts",), len(workout["parts"]), PARTS)
+    check_number(problems, ("parts",), len(workout["parts"]), PARTS)
     parts = parts_of(workout)
     for index, (given, part) in enumerate(zip(workout["parts"], parts)):
         if "parts" in given or "options" not in given:
             problems.add((), "not_a_workout")
             return
-        _check_text(problems, ("parts", index, "title"), part["title"], TITLE_LENGTH)
-        _check_number(problems, ("parts", index, "rest_after_s"), given.get("rest_after_s"), REST_BETWEEN_PARTS_S, whole=True)
+        check_text(problems, ("parts", index, "title"), part["title"], TITLE_LENGTH)
+        check_number(problems, ("parts", index, "rest_after_s"), given.get("rest_after_s"), REST_BETWEEN_PARTS_S, whole=True)
         _check_work(problems, ("parts", index), part)
         if [option["key"] for option in part["options"]] != [option["key"] for option in parts[0]["options"]]:
             problems.add(("parts", index, "options"), "parts_differ")
@@ -165,14 +168,14 @@ def _check_parts(problems, workout):
 
 def _check_work(problems, path, workout):
     shape = workout.get("shape")
-    _check_choice(problems, (*path, "shape"), shape, SHAPES)
-    _check_number(problems, (*path, "cap_s"), workout.get("cap_s"), CAP_S, whole=True)
+    check_choice(problems, (*path, "shape"), shape, SHAPES)
+    check_number(problems, (*path, "cap_s"), workout.get("cap_s"), CAP_S, whole=True)
     for name, bounds in TIMES.get(shape, {}).items():
-        _check_number(problems, (*path, name), workout.get(name), bounds, whole=True, needed=True)
+        check_number(problems, (*path, name), workout.get(name), bounds, whole=True, needed=True)
     if shape in SHAPES:
         _check_options(problems, path, workout)
     for index, advice in enumerate(workout.get("advice", [])):
-        _check_text(problems, (*path, "advice", index, "text"), advice["text"], NOTE_LENGTH)
+        check_text(problems, (*path, "advice", index, "text"), advice["text"], NOTE_LENGTH)
 
 
 def _check_options(problems, path, workout):
@@ -190,8 +193,8 @@ def _check_options(problems, path, workout):
 
 def _check_option(problems, path, option, workout):
     blocks = option["blocks"]
-    _check_number(problems, (*path, "rounds"), option.get("rounds"), ROUNDS, whole=True)
-    _check_number(problems, (*path, "cap_s"), option.get("cap_s"), CAP_S, whole=True)
+    check_number(problems, (*path, "rounds"), option.get("rounds"), ROUNDS, whole=True)
+    check_number(problems, (*path, "cap_s"), option.get("cap_s"), CAP_S, whole=True)
     _check_rounds(problems, path, option, workout)
     if workout["shape"] == "load":
         _check_lift(problems, path, option, workout)
@@ -215,9 +218,9 @@ def _check_rounds(problems, path, option, workout):
     if scheme and option.get("rounds") not in (None, 1):
         problems.add((*path, "rounds"), "rounds_or_scheme")
     for amount in scheme or []:
-        _check_number(problems, (*path, "rep_scheme"), amount, (1, LARGEST_AMOUNT["reps"]), whole=True)
+        check_number(problems, (*path, "rep_scheme"), amount, (1, LARGEST_AMOUNT["reps"]), whole=True)
     rounds = rounds_of(workout, option)
-    if _is_number(rounds) and rounds * len(option["blocks"]) > MOST_BLOCKS_IN_ALL:
+    if is_number(rounds) and rounds * len(option["blocks"]) > MOST_BLOCKS_IN_ALL:
         place = (*path[:-2], "interval_count") if workout["shape"] == "intervals" else (*path, "rounds")
         problems.add(place, "too_much_work", limit=MOST_BLOCKS_IN_ALL)
 
@@ -231,7 +234,7 @@ def _check_lift(problems, path, option, workout):
         entry = _entry(block["movement"], workout)
         if entry is not None and entry.get("one_rep_max_of_body") is None:
             problems.add((*place, "movement"), "no_heavy_single")
-        _check_number(problems, (*place, "amount"), block.get("amount"), REPS_OF_ATTEMPT)
+        check_number(problems, (*place, "amount"), block.get("amount"), REPS_OF_ATTEMPT)
 
 
 def _check_block(problems, path, block, option, workout):
@@ -246,12 +249,12 @@ def _check_block(problems, path, block, option, workout):
     else:
         _check_amount(problems, path, block, option)
     _check_ladder(problems, path, block, option, workout)
-    _check_choice(problems, (*path, "sides"), block.get("sides", "both"), SIDES)
-    _check_choice(problems, (*path, "implements"), block.get("implements", 1), (1, 2))
+    check_choice(problems, (*path, "sides"), block.get("sides", "both"), SIDES)
+    check_choice(problems, (*path, "implements"), block.get("implements", 1), (1, 2))
     for name, bounds in (("load_kg", LOAD_KG), ("height_m", HEIGHT_M), ("target_m", HEIGHT_M)):
         _check_per_division(problems, (*path, name), block.get(name), bounds, workout)
     for name in ("note", "as_written"):
-        _check_text(problems, (*path, name), block.get(name), NOTE_LENGTH)
+        check_text(problems, (*path, name), block.get(name), NOTE_LENGTH)
 
 
 def _check_amount(problems, path, block, option):
@@ -259,14 +262,14 @@ def _check_amount(problems, path, block, option):
     if amount is None and not (option.get("rep_scheme") and block["movement"] != REST):
         problems.add((*path, "amount"), "missing")
     lowest = 0.1 if unit == "m" else 1
-    _check_number(problems, (*path, "amount"), amount, (lowest, LARGEST_AMOUNT[unit]), whole=unit != "m")
+    check_number(problems, (*path, "amount"), amount, (lowest, LARGEST_AMOUNT[unit]), whole=unit != "m")
     mark = block.get("mark_every")
     if mark is None:
         return
-    _check_number(problems, (*path, "mark_every"), mark, MARK_M)
+    check_number(problems, (*path, "mark_every"), mark, MARK_M)
     if unit != "m":
         problems.add((*path, "mark_every"), "mark_without_distance")
-    elif _is_number(amount) and _is_number(mark) and mark > amount:
+    elif is_number(amount) and is_number(mark) and mark > amount:
         problems.add((*path, "mark_every"), "mark_beyond")
 
 
@@ -281,12 +284,12 @@ def _check_ladder(problems, path, block, option, workout):
         change = block.get(name)
         if change is None:
             continue
-        _check_number(problems, (*path, name), change, bounds, whole=name == "step" and block.get("unit") != "m")
+        check_number(problems, (*path, name), change, bounds, whole=name == "step" and block.get("unit") != "m")
         if rounds == 1:
             problems.add((*path, name), "step_without_rounds")
         elif not firsts or firsts == [None]:
             problems.add((*path, name), "step_from_nothing")
-        elif all(map(_is_number, (rounds, change, *firsts))):
+        elif all(map(is_number, (rounds, change, *firsts))):
             lasts = [first + change * (rounds - 1) for first in firsts]
             if not low <= min(lasts) <= max(lasts) <= high:
                 problems.add((*path, name), too_far)
@@ -295,26 +298,26 @@ def _check_ladder(problems, path, block, option, workout):
 def _check_per_division(problems, path, value, bounds, workout):
     """A number for all, or one for each division."""
     if not isinstance(value, dict):
-        return _check_number(problems, path, value, bounds)
+        return check_number(problems, path, value, bounds)
     known = {division["key"] for division in workout["divisions"]}
     for key, number in value.items():
         if key not in known:
             problems.add((*path, key), "unknown_division")
-        _check_number(problems, (*path, key), number, bounds)
+        check_number(problems, (*path, key), number, bounds)
 
 
 def _check_named(problems, path, items):
     if len(items) > MOST_DIVISIONS:
         problems.add(path, "too_many_options", limit=MOST_DIVISIONS)
     for index, item in enumerate(items):
-        _check_text(problems, (*path, index, "name"), item["name"], NAME_LENGTH, needed=True)
+        check_text(problems, (*path, index, "name"), item["name"], NAME_LENGTH, needed=True)
         earlier = [other["name"] for other in items[:index]] + [other["key"] for other in items[:index]]
         if item["name"] in earlier or item["key"] in earlier:
             problems.add((*path, index, "name"), "same_name_twice")
 
 
 def _check_source(problems, source):
-    _check_text(problems, ("source", "text"), source.get("text"), TEXT_LENGTH)
+    check_text(problems, ("source", "text"), source.get("text"), TEXT_LENGTH)
     url = source.get("url")
     if url and not is_https(url):
         problems.add(("source", "url"), "not_https")
@@ -327,39 +330,6 @@ def is_https(url):
         return parts.scheme == "https" and bool(parts.hostname) and len(url) <= NOTE_LENGTH and url.isprintable()
     except ValueError:
         return False
-
-
-def _check_text(problems, path, value, limit, *, needed=False):
-    if value is None or (isinstance(value, str) and not value.strip()):
-        if needed:
-            problems.add(path, "missing")
-    elif not isinstance(value, str):
-        problems.add((), "not_a_workout")
-    elif len(value) > limit:
-        problems.add(path, "too_long", limit=limit)
-
-
-def _check_choice(problems, path, value, choices):
-    if value not in choices:
-        problems.add(path, "unknown_choice")
-
-
-def _check_number(problems, path, value, bounds, *, whole=False, needed=False):
-    if value is None:
-        if needed:
-            problems.add(path, "missing")
-        return
-    low, high = bounds
-    if not _is_number(value):
-        problems.add(path, "not_a_number", value=str(value)[:NAME_LENGTH])
-    elif not low <= value <= high:
-        problems.add(path, "out_of_range", low=low, high=high)
-    elif whole and value != int(value):
-        problems.add(path, "not_whole")
-
-
-def _is_number(value):
-    return isinstance(value, (int, float)) and not isinstance(value, bool) and math.isfinite(value)
 
 
 def _entry(key, workout):

@@ -55,6 +55,12 @@ def test_a_pound_bar_keeps_its_mass_and_its_label():
     assert load["label"] == {"kg": 60, "lb": 135}
 
 
+@pytest.mark.parametrize("kind, pounds, kg", [("dumbbell", 12, 5.5), ("dumbbell", 8, 3.5), ("kettlebell", 13, 6), ("kettlebell", 70, 32), ("ball", 15, 7)])
+def test_what_was_made_in_pounds_is_called_so(kind, pounds, kg):
+    """A thing of exactly 12 lb (NIST SP 811) has 12 written on it, though gyms in pounds usually go by fives; kg to the nearest usual label."""
+    assert load_label(kind, pounds * KG_PER_LB) == {"kg": kg, "lb": pounds}
+
+
 @pytest.mark.parametrize("rack", [3, [], {"dumbbells_kg": 5}, {"plates_kg": ["10"]}, {"bars_kg": [-20]}, {"bars_kg": [0]}])
 def test_a_bad_rack_is_refused(rack):
     with pytest.raises(EngineError) as error:

@@ -11,7 +11,9 @@ class _Reader(HTMLParser):
 
     def handle_starttag(self, tag, attributes):
         found = dict(attributes)
-        if tag == "input" and "name" in found and (found.get("type") != "radio" or "checked" in found):
+        if tag == "input" and found.get("type") == "checkbox":
+            self.sent.setdefault(found["name"], []).extend([found["value"]] if "checked" in found else [])
+        elif tag == "input" and "name" in found and (found.get("type") != "radio" or "checked" in found):
             self.sent[found["name"]] = found.get("value") or ""
         elif tag == "textarea":
             self.area = found["name"]

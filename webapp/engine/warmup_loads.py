@@ -111,6 +111,8 @@ def bar_label(bar_kg: float, plates: list) -> dict:
 
 def piece_label_lb(mass_kg: float, pairs: list) -> float:
     """Return what a pound gym calls the piece that a kilogram gym calls so: by the table of pairs [kg, lb], else the nearest 2.5 lb."""
+    if is_of_pounds(mass_kg):
+        return rounded(mass_kg / KG_PER_LB, 0.5)
     for pair in pairs:
         if abs(pair[0] - label_kg(mass_kg)) < SAME_KG:
             return pair[1]
@@ -119,22 +121,31 @@ def piece_label_lb(mass_kg: float, pairs: list) -> float:
 
 def load_label(kind: str, mass_kg: float) -> dict:
     """Return what one implement of this mass is called: {"kg", "lb"}."""
-    if kind == "barbell":
-        return {"kg": label_kg(mass_kg), "lb": rounded(mass_kg / KG_PER_LB, 5)}
+    name_kg = label_kg(mass_kg)
     if kind == "kettlebell" or kind == "ball":
         name_kg = mass_kg if is_multiple(mass_kg, 0.5) else whole(mass_kg)
-        return {"kg": name_kg, "lb": exact_label_lb(kind, name_kg, mass_kg)}
-    return {"kg": label_kg(mass_kg), "lb": max(1, rounded(mass_kg / KG_PER_LB, 5 if mass_kg > 2 else 1))}
+    return {"kg": name_kg, "lb": label_lb(kind, name_kg, mass_kg)}
 
 
-def exact_label_lb(kind: str, name_kg: float, mass_kg: float) -> float:
-    """Return the pound label of a kettlebell or a ball: the usual one of its kilogram label, else whole pounds (balls: even ones)."""
+def label_lb(kind: str, name_kg: float, mass_kg: float) -> float:
+    """Return the pound label: what it is in pounds where it was made so, the usual one of a kettlebell's kilogram label, else the nearest there is."""
+    if is_of_pounds(mass_kg):
+        return rounded(mass_kg / KG_PER_LB, 0.5)
+    if kind == "kettlebell":
+        for pair in KETTLEBELL_LABELS_LB:
+            if abs(pair[0] - name_kg) < SAME_KG:
+                return pair[1]
+        return max(1, whole(mass_kg / KG_PER_LB))
     if kind == "ball":
         return max(2, rounded(mass_kg / KG_PER_LB, 2))
-    for pair in KETTLEBELL_LABELS_LB:
-        if abs(pair[0] - name_kg) < SAME_KG:
-            return pair[1]
-    return max(1, whole(mass_kg / KG_PER_LB))
+    if kind == "barbell":
+        return rounded(mass_kg / KG_PER_LB, 5)
+    return max(1, rounded(mass_kg / KG_PER_LB, 5 if mass_kg > 2 else 1))
+
+
+def is_of_pounds(mass_kg: float) -> bool:
+    """Was a thing of this mass made in pounds? No mass in quarter kilograms comes so near to half a pound."""
+    return is_multiple(mass_kg / KG_PER_LB, 0.5)
 
 
 def label_kg(mass_kg: float) -> float:

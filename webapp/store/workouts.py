@@ -63,6 +63,15 @@ def get(db, code):
     return _stored(row) if row else None
 
 
+def latest(db, codes):
+    """The one of these workouts that was changed last, or None."""
+    marks = ", ".join("?" * len(codes))
+    row = db.execute(
+        f"SELECT * FROM workouts WHERE code IN ({marks}) ORDER BY changed_s DESC, rowid DESC LIMIT 1", tuple(codes)
+    ).fetchone()
+    return _stored(row) if row else None
+
+
 def demos(db):
     """The demo workouts that are on show, in the order of their files."""
     rows = db.execute("SELECT * FROM workouts WHERE demo IS NOT NULL AND state = 'published' ORDER BY demo")

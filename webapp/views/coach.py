@@ -36,7 +36,7 @@ def never_stored(response):
 def new():
     """A new workout."""
     if request.method == "GET":
-        return _form_page(forms.empty_workout(), 0)
+        return _form_page(forms.empty_workout(_last_gym()), 0)
     return _answer_form(None)
 
 
@@ -226,6 +226,12 @@ def _remember(stored):
     session.permanent = True
     known = {code: mark for code, mark in session.get("coach", {}).items() if code != stored.code}
     session["coach"] = dict(list(known.items())[1 - MOST_REMEMBERED:]) | {stored.code: stored.secret_hash[:HASH_KEPT]}
+
+
+def _last_gym():
+    """What the gym has, as this browser's coach said last."""
+    stored = workouts.latest(db(), session.get("coach", {}))
+    return stored.draft.get("gym") if stored and _is_coach(stored) else None
 
 
 def _is_coach(stored):
