@@ -18,6 +18,13 @@ def act(client, published, do, **changed):
     return client.post(f"/c/{published.code}", data=typed | {"do": do})
 
 
+@pytest.mark.parametrize("page", ["", "/qr", "/warm-up", "/sheet", "/lane-sheet"])
+def test_a_published_workout_leads_to_all_that_a_class_needs(coach, published, page):
+    address = f"/w/{published.code}{page}"
+    assert f'href="{address}"' in page_of(coach, published).text or f'href="http://localhost{address}"' in page_of(coach, published).text
+    assert coach.get(address).status_code == 200
+
+
 def test_without_the_coach_link_there_is_only_the_question_for_it(client, published):
     answer = page_of(client, published)
     assert answer.status_code == 403
