@@ -36,7 +36,8 @@ def to_workout(typed, find_movement, brought):
         checked(workout)
     except WorkoutError as error:
         for path, problem in error.problems.items():
-            reader.problems.setdefault(path, problem)
+            if path not in reader.unmade:
+                reader.problems.setdefault(path, problem)
     reader.problems.raise_if_any()
 
 
@@ -47,6 +48,7 @@ class _Reader:
         self.find_movement = find_movement
         self.movements = dict(brought)
         self.problems = Problems()
+        self.unmade = set()  # places of own movements that lack a fact: the coach named them, so they are not unknown
 
     def workout(self, typed):
         """The whole workout."""
@@ -165,6 +167,8 @@ class _Reader:
             fresh = own_entry(name, unit, per_unit_s, typed["own_group"])
             known = self.movements.get(key)
             self.movements[key] = _with_coach_texts(fresh, known) if known else fresh
+        else:
+            self.unmade.add((*path, "movement"))
         return key
 
     def number(self, path, text):
