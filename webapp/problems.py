@@ -9,7 +9,7 @@ from flask_babel import lazy_gettext
 MESSAGES = {
     "missing": lazy_gettext("Please fill this in."),
     "too_long": lazy_gettext("At most %(limit)s characters, please."),
-    "not_a_number": lazy_gettext("“%(value)s” is not a number. Write it in digits, such as 12 or 2,5."),
+    "not_a_number": lazy_gettext("“%(value)s” is not a number. Write it in digits, such as 12 or 2.5."),
     "not_whole": lazy_gettext("Please give a whole number."),
     "out_of_range": lazy_gettext("Between %(low)s and %(high)s, please."),
     "not_a_time": lazy_gettext("Write minutes and seconds, such as 12:00."),

@@ -65,7 +65,7 @@ export class Stepper {
   #fault(code) {
     const { low, high } = this.#question;
     const texts = {
-      no_number: () => _("This is not a number we can read. Digits only, such as 8 or 2,5."),
+      no_number: () => _("This is not a number we can read. Digits only, such as 8 or 2.5."),
       too_low: () => _("That is below {low}, the least we can plan with.", { low: this.#show(low) }),
       too_high: () => _("That is above {high}, the most we can plan with.", { high: this.#show(high) }),
     };
