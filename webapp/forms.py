@@ -215,7 +215,7 @@ def _move(step):
 
 
 def _add_option(typed):
-    """A further option begins as a copy of the first: scaling changes some of it, not all."""
+    """A further option begins as a copy of the first, but for the advice: that was given for other movements and loads."""
     keys = {option["key"] for option in typed["options"]}
     names = {option["name"] for option in typed["options"]}
     number = len(typed["options"]) + 1
@@ -224,7 +224,7 @@ def _add_option(typed):
     key = "scaled" if "scaled" not in keys else f"option-{number}"
     name = str(_l("Scaled")) if key == "scaled" else ""
     first = typed["options"][0] if typed["options"] else empty_option(key, name)
-    blocks = [dict(block) for block in first["blocks"]]
+    blocks = [block | {"advice": ""} for block in first["blocks"]]
     typed["options"].append(first | {"key": key, "name": "" if name in names else name, "blocks": blocks})
 
 

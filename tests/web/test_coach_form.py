@@ -76,7 +76,8 @@ def test_buttons_change_the_blocks_and_nothing_else(client, typed, do, expected)
 
 
 def test_a_scaled_option_begins_as_a_copy(client, typed):
-    after = fields(press(client, typed, "add-option"))
+    after = fields(press(client, typed | {BLOCK + "advice": "Keep the rings close."}, "add-option"))
+    assert (after[BLOCK + "advice"], after["options-1-blocks-0-advice"]) == ("Keep the rings close.", "")
     assert (after["options-1-key"], after["options-1-name"]) == ("scaled", "Scaled")
     assert after["options-1-blocks-0-movement"] == "Ring dip"
     gone = fields(press(client, after, "remove-option:1"))
