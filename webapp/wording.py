@@ -83,7 +83,7 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "paced_in_sets": N_("Your breath would last, but the {group} would not: break it before they give out."),
     "be_there_by": N_("Be at block {block}, {movement}, by {at_s}."),
     "decided_at": N_("It is decided at block {block}: {movement}. What gives out first there: {group}."),
-    "test_narrows": N_("Test your largest set at {movement}: the range shrinks to {to_fraction} of what it is."),
+    "test_narrows": N_("Tell us your largest set at {movement}: the range shrinks to {to_fraction} of what it is."),
     "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
     # What to mind beside the plan
     # Which option

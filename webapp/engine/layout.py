@@ -2,9 +2,15 @@
 
 import math
 
-from .parameters import GAIN_AS_CAPACITY, RECOVERY_SD
+from .breath import rest
+from .parameters import GAIN_AS_CAPACITY, RECOVERY_SD, SMALL_MAX
+from .reserve import twin
+from .simulate import NO_STEP, run_sets
 from .tiers import trimmed
-from .whole import BUDGET_PER_STINT, Later, Start, break_up_all, break_up_stint, live_through, state_before
+from .whole import BUDGET_PER_STINT, Later, Start, break_up_all, break_up_stint, ceiling_of, live_through, segment_of, state_before
+
+
+FEW_AHEAD = 8  # stints planned anew when the cap leaves time beyond a block; chosen
 
 
 def factors_for(stints: list, z: float) -> list[float]:
@@ -73,20 +79,56 @@ def up_to_cap(layout: dict, end: dict, gain: float, cap_s: float, start: Start) 
             best = cut
         else:
             high = middle - 1
-    return further(layout, best, gain, cap_s, start) if low == stints[last]["steps"] else best
+    if low == stints[last]["steps"]:
+        return further(layout, best, gain, cap_s, start)
+    return all_out(layout, best, gain, cap_s, start)
+
+
+def all_out(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -> dict:
+    """Return the layout with its last set before the cap made longer for as long as it goes as given: nothing is saved for after the cap.
+
+    What a movement keeps back (inverted, overhead, heavy) stays kept.
+    """
+    last = len(best["breakups"]) - 1
+    stint = best["stints"][last]
+    in_all = layout["stints"][last]["steps"]
+    ones = [1.0] * len(best["stints"])
+    fatigue = state_before(last, best["stints"], best["breakups"], ones, gain, start)
+    segment = segment_of(stint, 1.0, 1.0)
+    while stint["steps"] < in_all and stint["max_steps"] > SMALL_MAX:
+        more = min(stint["piece_steps"], in_all - stint["steps"])
+        breakup = best["breakups"][last]
+        sets = breakup["sets"][: len(breakup["sets"]) - 1] + [breakup["sets"][len(breakup["sets"]) - 1] + more]
+        rested = twin(fatigue)
+        rest(rested, segment.slots, breakup["lead_s"])
+        went = run_sets(rested, segment, sets, breakup["rests_s"], gain, ceiling_of(stint, 1.0))
+        stint = {**stint, "steps": stint["steps"] + more}
+        longer = {**best, "stints": [] + best["stints"][:last] + [stint], "breakups": [] + best["breakups"][:last] + [{**breakup, "sets": sets}]}
+        if went.failed_at != NO_STEP or not as_given(longer["stints"], longer["breakups"], gain, cap_s, start)["finished"]:
+            break
+        best = longer
+    if best["stints"][last]["steps"] < in_all:
+        return best
+    return {**best, "capped": False} if last + 1 == len(layout["stints"]) else further(layout, best, gain, cap_s, start)
 
 
 def further(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -> dict:
-    """Return the layout carried on into the next stint where the last one, planned anew as the last, goes whole and leaves time for it."""
+    """Return the layout carried on into the next stints, planned anew from where the last one, done whole, leaves the athlete."""
+    upto = len(best["breakups"])
     stints = layout["stints"]
-    last = len(best["breakups"]) - 1
-    whole = [] + best["breakups"] + layout["whole"][last + 1 :]
-    end = as_given(stints, whole, gain, cap_s, start)
-    if sum(end["fails"]) > 0 or len(end["done"]) <= last + 1:
+    if upto >= len(stints) or stints[upto]["kind"] == "gate":
         return best
-    if end["finished"]:
-        return {"stints": stints, "breakups": whole, "capped": False}
-    return up_to_cap({**layout, "whole": whole}, end, gain, cap_s, start)
+    fatigue = state_before(upto, stints, best["breakups"], layout["factors"], gain, start)
+    ends_s = as_given(best["stints"], best["breakups"], gain, cap_s, start)["ends_s"]
+    clock_s = ends_s[len(ends_s) - 1] + stints[upto]["change_s"]
+    if clock_s >= cap_s:
+        return best
+    coming = stints[upto : upto + FEW_AHEAD]
+    after = lay_out(coming, layout["factors"][upto : upto + FEW_AHEAD], gain, cap_s, [], Start(fatigue, clock_s, False))
+    made = {"stints": [] + best["stints"] + after["stints"], "breakups": [] + best["breakups"] + after["breakups"]}
+    if sum(as_given(made["stints"], made["breakups"], gain, cap_s, start)["fails"]) > 0:
+        return best
+    return {**made, "capped": after["capped"] or upto + FEW_AHEAD < len(stints)}
 
 
 def cut_hint(breakup: dict, stint: dict) -> list:

@@ -1,6 +1,7 @@
 """Why a plan is as it is, and what to mind: codes with parameters, worded by the web layer (`webapp/wording.py`)."""
 
 from .parameters import SMALL_MAX
+from .whole import expected_misses
 
 TAXED = 0.85  # a group below this reserve at the start of a block opens smaller than fresh; chosen
 
@@ -32,7 +33,7 @@ def block_reasons(stints: list, stint: dict, breakup: dict, went: dict, index: i
     if stint["kind"] == "rest":
         return [{"code": "rest_block"}]
     if stint["kind"] == "skill":
-        return [{"code": "skill_all_out" if index == len(stints) - 1 else "skill_until_miss"}]
+        return [{"code": "skill_all_out" if index == len(stints) - 1 else "skill_until_miss", "misses": expected_misses(stint, 1.0)}]
     reasons = sets_reasons(stint, breakup) + slowed_reasons(stint)
     if went["reserve_before"] < TAXED:
         reasons.append({"code": "taxed_before", "group": stint["primary"], "reserve_fraction": went["reserve_before"]})
@@ -61,7 +62,7 @@ def sets_reasons(stint: dict, breakup: dict) -> list:
     sets = breakup["sets"]
     most = stint["max_steps"] * stint["step_units"]
     if len(sets) == 1:
-        return [{"code": "unbroken_fits", "amount": stint["amount"], "unit": stint["unit"], "max": most}]
+        return [{"code": "unbroken_fits", "amount": sets[0] * stint["step_units"], "unit": stint["unit"], "max": most}]
     if stint["max_steps"] <= SMALL_MAX:
         return [{"code": "singles_small_max", "max": most, "wait_s": breakup["rests_s"][0]}]
     opening = {"code": "opens_at", "opening": sets[0] * stint["step_units"], "unit": stint["unit"], "max": most}

@@ -31,7 +31,7 @@ def report(case: Case, layout: dict, likely: dict) -> dict:
         blocks.append(block_of(workout, stints, layout, course, likely, index))
     tie = option.get("tie_break_after_block")
     results = [carried_on(result, stints, planned, course, cap_s) for result in layout["felt"]]
-    score = score_of(workout, stints, likely, results, tie_break(stints, course, tie))
+    score = score_of(workout, stints, likely, results, tie_break(stints, planned, course, tie))
     where = deciding(stints, layout, course)
     made = {
         "option": option.get("key"),
@@ -146,11 +146,11 @@ def mode_of(stints: list, layout: dict, index: int) -> str:
     return "unbroken" if len(layout["breakups"][index]["sets"]) == 1 else "sets"
 
 
-def tie_break(stints: list, course: dict, after_block) -> float | None:
+def tie_break(stints: list, planned: list, course: dict, after_block) -> float | None:
     """Return when the block that breaks ties is done for the last time within the plan, None where it is not. [s]"""
     moment_s = None
     for index in range(len(course["stints"])):
-        if stints[index]["block"] == after_block:
+        if stints[index]["block"] == after_block and planned[index]["steps"] == stints[index]["steps"]:
             moment_s = course["stints"][index]["end_s"]
     return moment_s
 
