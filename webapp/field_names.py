@@ -1,10 +1,11 @@
 """Which form field a problem belongs to."""
 
-from flask_babel import gettext
+from flask_babel import gettext, lazy_gettext
 
 from webapp.gym import SIZES
 from webapp.measures import number
 from webapp.problems import MESSAGES
+from webapp.typed import DIVISION_KEYS
 from webapp.wording import clock
 
 # name in the workout: name of the form's field
@@ -16,6 +17,8 @@ UNITS = {
     "load_kg": "kg", "load_step_kg": "kg", "height_m": "m", "target_m": "m", "length_m": "m", "mark_every": "m",
     **{key: key.rpartition("_")[2] for key in SIZES},
 }
+# Fields that the form names after a division, under a heading of its own.
+PER_DIVISION = {"load": lazy_gettext("Load"), "height": lazy_gettext("Height")}
 
 
 def field_name(path):
@@ -46,8 +49,29 @@ def _in_the_form(path):
     return path[0] == "options", [f"{step:04d}" if isinstance(step, int) else step for step in path]
 
 
-def place(name):
-    """Where a field stands, in words, for the list of problems at the top of the form."""
+def place(name, form):
+    """Where a field stands and what it is called, for the list of problems at the top of the form."""
+    return " · ".join(part for part in (_where(name), _label(name, form)) if part)
+
+
+def _label(name, form):
+    """What the form calls a field; nothing for a whole list of them."""
+    *_, last = parts = name.split("-")
+    what, _, division = last.rpartition("_")
+    if parts[0] == "divisions":
+        return gettext("Divisions")
+    if what in PER_DIVISION:
+        shown = form.divisions[DIVISION_KEYS.index(division)].data
+        return ", ".join(part for part in (str(PER_DIVISION[what]), shown) if part)
+    if last in ("blocks", "options"):
+        return ""
+    field = form
+    for step in parts:
+        field = field[int(step) if step.isdecimal() else step]
+    return str(field.label.text)
+
+
+def _where(name):
     parts = name.split("-")
     if len(parts) >= 4 and parts[2] == "blocks":
         return gettext("Option %(option)s, block %(block)s", option=int(parts[1]) + 1, block=int(parts[3]) + 1)

@@ -178,7 +178,7 @@ def _form_page(content, revision, stored=None, *, problems=None, finder=None, no
     }
     found = messages(problems)
     return render_template(
-        "coach/form.html", form=form, errors=found, places={name: place(name) for name in found},
+        "coach/form.html", form=form, errors=found, places={name: place(name, form) for name in found},
         candidates=unclear, names=all_names(), stored=stored, notice=notice,
     ), status
 
