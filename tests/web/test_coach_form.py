@@ -108,15 +108,36 @@ def test_a_movement_of_ones_own_needs_two_facts_and_can_then_be_planned(client, 
     ]
 
 
+def test_a_movement_of_ones_own_without_texts_is_no_empty_heading(client, typed):
+    typed |= {BLOCK + "movement": "Tyre flip", BLOCK + "choice": "own", BLOCK + "own_seconds": "5", BLOCK + "own_group": "legs"}
+    address = press(client, typed).location
+    client.post(address, data=fields(client.get(address)) | {"do": "publish"})
+    page = client.get(address.replace("/c/", "/w/") + "/sheet")
+    assert "Tyre flip" in words(page) and "<h3>Tyre flip</h3>" not in page.text
+
+
 def test_a_movement_of_ones_own_reaches_the_class(client, typed):
     typed |= {BLOCK + "movement": "Tyre flip", BLOCK + "choice": "own", BLOCK + "own_seconds": "5", BLOCK + "own_group": "legs"}
     address = press(client, typed).location
     answer = client.post(address, data=fields(client.get(address)) | {"do": "publish", "own-tyre-flip:standards": "Over, not round."})
     assert answer.status_code == 303
     base = address.replace("/c/", "/w/")
+    assert "<h3>Tyre flip</h3>" in client.get(base + "/sheet").text
     for page in ("", "/sheet", "/lane-sheet"):
         assert "Tyre flip" in words(client.get(base + page)), page
     assert "Over, not round." in words(client.get(base))
+
+
+@pytest.mark.parametrize("name, value, said", [
+    ("title", "", "Name of the workout: Please fill this in."), ("cap", "x", "Time cap: Write minutes"),
+    ("lane_length", "x", "Length of the lane: “x”"), ("divisions-0", "", "Divisions: Please fill this in."),
+    (BLOCK + "amount", "", "Option 1, block 1 · How many: Please fill this in."), (BLOCK + "load_b", "x", "Option 1, block 1 · Load, Women: “x”"),
+    (BLOCK + "height_a", "x", "Option 1, block 1 · Height, Men: “x”"), ("options-0-rounds", "x", "Option 1 · Rounds: “x”"),
+    ("gym-plates", "x", "What the gym has · Plates: “x”"), ("options-0-tie_break", "7", "Option 1 · Tie-break: the time after block number: There"),
+])
+def test_the_list_of_problems_names_the_field(client, typed, name, value, said):
+    answer = press(client, typed | {name: value})
+    assert answer.status_code == 422 and said in words(answer)
 
 
 def test_one_division_is_enough(client, typed):
