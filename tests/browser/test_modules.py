@@ -51,6 +51,16 @@ def test_stepper_lands_on_its_grid_and_stays_between_its_ends(run, value, direct
     assert run("numbers", "stepped", value, direction, {"low": 0, "high": 100, "step": 5}) == expected
 
 
+def test_every_kept_answer_is_taken_whatever_the_option_asks(run):
+    """Keys are those under which the answers are kept; a null is "not sure"."""
+    athlete = {"level": "keen", "answers": {"row.effort.2000": 460, "run.effort.5000": None, "body_mass": 70}}
+    answers = {"push-up.max_unbroken": 30, "push-up.repeat_test": 21, "front-squat.one_rep_max": 90, "pull-up.max_unbroken": None, "unknown": 4}
+    assert run("numbers", "gatherNumbers", athlete, answers) == {
+        "level": "keen", "body_mass_kg": 70, "efforts": [{"kind": "row", "m": 2000, "s": 460}],
+        "movements": {"push-up": {"max_unbroken": 30, "repeat_test": 21}, "front-squat": {"one_rep_max_kg": 90}},
+    }
+
+
 def test_equal_sets_are_counted_together(run):
     block = {"sets": [8, 5, 5, 5, 4], "rests_s": [15, 12, 12, 12], "rests_breaths": [5, 4, 4, 4]}
     assert [(tier["size"], tier["times"], tier["rest_s"]) for tier in run("tiers", "tiers", block)] == [(8, 1, 15), (5, 3, 12), (4, 1, None)]

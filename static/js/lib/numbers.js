@@ -10,15 +10,23 @@ const OF_MOVEMENT = { max_unbroken: "max_unbroken", one_rep_max: "one_rep_max_kg
 /** Belongs to the person rather than to this workout: kept for the next one too. */
 export const isPersonal = (question) => question.kind in PERSONAL || question.kind === "effort";
 
-/** `athlete` holds level and what is personal; `answers` this workout's own. */
-export function gatherNumbers(questions, athlete, answers) {
+/** What an answer's key stands for: "push-up.max_unbroken", "row.effort.2000", or a personal kind alone. */
+function readKey(key) {
+  if (key in PERSONAL) return { kind: key };
+  const [, movement, kind, m] = /^(.+?)\.(\w+)(?:\.(\d+))?$/.exec(key) ?? [];
+  return { movement, kind, m: Number(m) };
+}
+
+/** Every kept answer counts, whatever the chosen option asks: options stand side by side, each planned with all that was given.
+ *  `athlete` holds level and what is personal; `answers` this workout's own. */
+export function gatherNumbers(athlete, answers) {
   const numbers = { level: athlete.level, movements: {}, efforts: [] };
-  for (const question of questions) {
-    const value = (isPersonal(question) ? athlete.answers : answers)[answerKey(question)] ?? null;
-    if (value === null) continue;
-    if (question.kind in PERSONAL) numbers[PERSONAL[question.kind]] = value;
-    else if (question.kind === "effort") numbers.efforts.push({ kind: question.movement, m: question.m, s: value });
-    else (numbers.movements[question.movement] ??= {})[OF_MOVEMENT[question.kind] ?? question.kind] = value;
+  for (const [key, value] of Object.entries({ ...answers, ...athlete.answers })) {
+    const { movement, kind, m } = readKey(key);
+    if (value === null || !kind) continue;
+    if (kind in PERSONAL) numbers[PERSONAL[kind]] = value;
+    else if (kind === "effort") numbers.efforts.push({ kind: movement, m, s: value });
+    else (numbers.movements[movement] ??= {})[OF_MOVEMENT[kind] ?? kind] = value;
   }
   return numbers;
 }

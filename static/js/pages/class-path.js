@@ -22,21 +22,16 @@ const NUMBERS = [...WHO, "answers", "heat"];                   // change which q
 const WARM_UP = [...PLAN, "heat", "today"];
 
 const READ_FROM_AFAR = ["warm-up", "card"];                     // the screen stays on, and nothing may reload under it
-const MOST_TURNS = 3;
 let questions = [];
 
-const numbers = () => gatherNumbers(questions, session.athlete, session.state.answers);
+const numbers = () => gatherNumbers(session.athlete, session.state.answers);
 
-/** What is asked depends on what was answered (a repeat test only from a certain number on), so it is asked until it settles. */
+/** What is asked depends on what was answered: a repeat test only from a certain number on. */
 async function renewQuestions(redraw) {
   const before = JSON.stringify(questions);
-  for (let turn = 0; turn < MOST_TURNS; turn += 1) {
-    const answer = await ask("questions", "questions", workout, session.settings(), numbers());
-    if (answer === OVERTAKEN || answer.error) return;
-    const settled = JSON.stringify(answer) === JSON.stringify(questions);
-    questions = answer;
-    if (settled) break;
-  }
+  const answer = await ask("questions", "questions", workout, session.settings(), numbers());
+  if (answer === OVERTAKEN || answer.error) return;
+  questions = answer;
   if (redraw || JSON.stringify(questions) !== before) showNumbers(screen("numbers"), session, questions);
 }
 
