@@ -4,6 +4,7 @@ import json
 import re
 import sys
 from functools import cache
+from os import getpid
 
 from babel.messages import Catalog
 from babel.messages.extract import extract_from_dir
@@ -103,8 +104,8 @@ def compile_catalogues():
         source = po_path(language)
         target = source.with_suffix(".mo")
         if source.exists() and (not target.exists() or target.stat().st_mtime <= source.stat().st_mtime):
-            # Written aside and moved, so that another process never reads half of it.
-            aside = target.with_suffix(".mo.new")
+            # Written aside and moved, so that another process never reads half of it, nor moves it away.
+            aside = target.with_suffix(f".{getpid()}.mo")
             with aside.open("wb") as file:
                 write_mo(file, read(language))
             aside.replace(target)
