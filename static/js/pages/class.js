@@ -11,6 +11,7 @@ new Screens((name) => {
   path?.opened(name);
 }).start(session.state.screen);
 page.dataset.usable = "";
+performance.mark("usable");
 addEventListener("beforeprint", () => document.querySelectorAll("details").forEach((one) => { one.open = true; }));
 await words;
 useUnits(session.athlete.units);
