@@ -25,7 +25,7 @@ def run(browser, server):
 
 @pytest.mark.parametrize("typed, expected", [
     ("8", 8), ("2,5", 2.5), ("2.5", 2.5), (" 12 ", 12), ("7:40", 460), ("0", 0), (".5", 0.5),
-    ("", None), ("-3", None), ("1e400", None), ("NaN", None), ("dieciséis", None), ("1,234.5", None), ("7:75", None), ("9" * 12, None),
+    ("", None), ("-3", -3), ("9" * 12, 999999999999), ("1e400", None), ("NaN", None), ("dieciséis", None), ("1,234.5", None), ("7:75", None), ("9" * 400, None),
 ])
 def test_typed_numbers_are_read_or_refused(run, typed, expected):
     assert run("format", "readNumber", typed) == expected
@@ -51,6 +51,11 @@ def test_stepper_lands_on_its_grid_and_stays_between_its_ends(run, value, direct
     assert run("numbers", "stepped", value, direction, {"low": 0, "high": 100, "step": 5}) == expected
 
 
+@pytest.mark.parametrize("typed, fault", [("-3", "too_low"), ("4", "too_low"), ("9" * 12, "too_high"), ("many", "no_number"), ("40", None)])
+def test_a_number_out_of_range_is_told_from_no_number(run, typed, fault):
+    assert run("numbers", "faultOf", run("format", "readNumber", typed), {"low": 5, "high": 400}) == fault
+
+
 def test_every_kept_answer_is_taken_whatever_the_option_asks(run):
     """Keys are those under which the answers are kept; a null is "not sure"."""
     athlete = {"level": "keen", "answers": {"row.effort.2000": 460, "run.effort.5000": None, "body_mass": 70}}
@@ -65,6 +70,30 @@ def test_equal_sets_are_counted_together(run):
     block = {"sets": [8, 5, 5, 5, 4], "rests_s": [15, 12, 12, 12], "rests_breaths": [5, 4, 4, 4]}
     assert [(tier["size"], tier["times"], tier["rest_s"]) for tier in run("tiers", "tiers", block)] == [(8, 1, 15), (5, 3, 12), (4, 1, None)]
     assert run("tiers", "counted", []) == []
+
+
+# Exact factor: NIST SP 811, appendix B: 1 ft = 0.3048 m.
+@pytest.mark.parametrize("size, unit, length, expected", [(30.48, "m", "ft", "100\u00a0ft"), (7.5, "m", "m", "7.5\u00a0m"), (12, "reps", "ft", "12")])
+def test_sets_of_a_distance_are_named_in_the_persons_unit(run, size, unit, length, expected):
+    assert run("format", "setName", size, unit, {"mass": "kg", "length": length}) == expected
+
+
+CARRY = {
+    "block": 1, "round": 1, "movement": "farmer-carry", "amount": 60.96, "unit": "m", "mode": "sets", "sets": [30.48, 30.48], "rests_s": [10],
+    "rests_breaths": [3], "start_s": 0, "end_s": 60, "expected_at_cap": 60.96, "reasons": [], "cue": None, "hold": None, "load_kg": None, "switch_every": None,
+}
+
+
+def card_rows(run, *blocks):
+    """What the card says of some blocks, lengths in feet."""
+    plan = {"score": {"kind": "time", "finishes": True, "likely": 60}, "deciding": None, "intervals": None, "blocks": list(blocks)}
+    return run("card-model", "cardModel", plan, "Lantern Hall winter day", {"mass": "lb", "length": "ft"})["rows"]
+
+
+def test_card_shows_sets_of_a_distance_in_feet(run):
+    one_go = CARRY | {"block": 2, "mode": "unbroken", "sets": [60.96], "rests_s": [], "rests_breaths": []}
+    rows = card_rows(run, CARRY, one_go)
+    assert [([tier["text"] for tier in row["tiers"]], row["unit"]) for row in rows] == [(["100"], "ft"), (["200"], "ft, in one go")]
 
 
 def test_rounds_done_alike_are_shown_once(run):

@@ -11,18 +11,26 @@ const MOST_CUE_WORDS = 4;
 const MOST_TIMES = 4;  // of rounds done alike; of more only the last is shown
 
 /** The sets, large: how often stands small and before, as one says it: "7 times 4". */
-function big(block) {
+function big(block, units) {
   if (block.mode === "all_out") return [{ text: _("ALL OUT"), word: true }];
-  if (block.sets.length < 2) return [{ text: setSize(block.sets[0]), word: false }];
-  return counted(block.sets).map(({ size, times }) => ({ text: setSize(size), times: times > 1 ? number(times) : null, word: false }));
+  if (block.sets.length < 2) return [{ text: setSize(block.sets[0], block.unit, units), word: false }];
+  return counted(block.sets).map(({ size, times }) => ({ text: setSize(size, block.unit, units), times: times > 1 ? number(times) : null, word: false }));
 }
 
+const unitOf = (block, units) => ({ m: units.length, cal: _("calories"), s: _("s") })[block.unit] ?? null;
+
 /** Beside the one number of a block without breaks: its unit and how it goes. */
-function oneGo(block) {
-  const units = { m: _("m"), cal: _("calories"), s: _("s") };
+function oneGo(block, units) {
+  const unit = unitOf(block, units);
   const whole = block.mode === "cadence" ? _("steady") : _("in one go");
   const how = isCut(block) ? _("until the cap") : whole;
-  return units[block.unit] ? `${units[block.unit]}, ${how}` : how;
+  return unit ? `${unit}, ${how}` : how;
+}
+
+/** What stands beside the large numbers. */
+function besideSets(block, units) {
+  if (block.mode === "all_out") return null;
+  return block.sets.length === 1 ? oneGo(block, units) : unitOf(block, units);
 }
 
 /** "rest 12 s, 4 breaths", or "rest 15 s, then 10 s" where the rests change. */
@@ -48,12 +56,11 @@ function holdLine(block) {
 }
 
 function row(block, units, { rounds, by }) {
-  const unbroken = block.mode !== "all_out" && block.sets.length === 1;
   const size = block.load_kg ? `${amount(block.amount, block.unit)}, ${load(block.load_kg, units)}` : amount(block.amount, block.unit);
   return {
     place: number(block.block), title: movementName(block.movement),
     size: by && isDone(block) ? _("{size}, done by {time}", { size, time: clock(block.end_s) }) : size,
-    rounds, tiers: big(block), unit: unbroken ? oneGo(block) : null, rest: restLine(block),
+    rounds, tiers: big(block, units), unit: besideSets(block, units), rest: restLine(block),
     hold: holdLine(block),
     turn: block.switch_every ? _("switch every {amount}", { amount: amount(block.switch_every, block.unit) }) : null,
     cue: cueOf(block),

@@ -16,9 +16,6 @@ function formatter(options) {
 
 export const number = (value, places = 0) => formatter({ maximumFractionDigits: places }).format(value);
 
-/** A set: whole numbers, except for a few metres or calories. */
-export const setSize = (size) => number(size, size < 10 ? 1 : 0);
-
 export const percent = (fraction) => formatter({ style: "percent", maximumFractionDigits: 0 }).format(fraction);
 
 /** 754 -> "12:34"; an hour and more -> "1:02:34". */
@@ -49,6 +46,15 @@ export const fromShown = (value, unit, units) => {
 
 export const shownUnit = (unit, units) => ({ kg: units.mass, m: units.length })[unit] ?? unit;
 
+/** A set as its bare number, metres in the person's unit: whole, except for a few metres or calories. */
+export function setSize(size, unit, units) {
+  const shown = toShown(size, unit, units);
+  return number(shown, shown < 10 ? 1 : 0);
+}
+
+/** The same; a length with its unit's name. */
+export const setName = (size, unit, units) => (unit === "m" ? `${setSize(size, unit, units)}\u00a0${units.length}` : setSize(size, unit, units));
+
 export function load(kg, units) {
   return `${number(toShown(kg, "kg", units), units.mass === "lb" ? 0 : 1)}\u00a0${units.mass}`;
 }
@@ -57,12 +63,12 @@ export function length(metres, units) {
   return `${number(toShown(metres, "m", units), units.length === "ft" ? 0 : 1)}\u00a0${units.length}`;
 }
 
-/** Read what was typed: comma or point decimals, times as m:ss. Null when it is no number at all. */
+/** Read what was typed: comma or point decimals, times as m:ss. Null when it is no number at all; whether it is too small or too large is for `faultOf`. */
 export function readNumber(text) {
   const tidy = text.trim().replace(/\s/g, "").replace(",", ".");
   const time = /^(\d{1,3}):([0-5]?\d(?:\.\d+)?)$/.exec(tidy);
   if (time) return Number(time[1]) * 60 + Number(time[2]);
-  return /^\d{1,9}(\.\d+)?$|^\.\d+$/.test(tidy) ? Number(tidy) : null;
+  return /^[-\u2212]?(\d{1,15}(\.\d+)?|\.\d+)$/.test(tidy) ? Number(tidy.replace("\u2212", "-")) : null;
 }
 
 export function timeOfDay(date) {

@@ -1,7 +1,7 @@
 /** A score in words, whatever the workout is scored by: a time, a count, rounds and more, a load, or several of them. */
 import { clock, number } from "./format.js";
 import { headline } from "./headline.js";
-import { _, amount, loadName, movementName, ngettext } from "./words.js";
+import { _, amount, loadName, movementName, ngettext, partSize } from "./words.js";
 
 /** "8 rounds" or "8 rounds + 12". */
 export function rounds(whole, extra) {
@@ -22,7 +22,7 @@ function lasting(plan) {
 
 /** Where the cap or a gate comes first: "31 of 40 reps", with its movement or without. */
 function ended({ end }, withMovement) {
-  const params = { done: number(end.done), amount: amount(end.amount, end.unit), movement: movementName(end.movement) };
+  const params = { done: partSize(end.done, end.unit), amount: amount(end.amount, end.unit), movement: movementName(end.movement) };
   return withMovement ? _("{done} of {amount}, {movement}", params) : _("{done} of {amount}", params);
 }
 

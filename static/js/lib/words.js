@@ -1,5 +1,5 @@
 /** Text in the person's language. English is the key; what has no translation shows as written. */
-import { length, load, number, percent, span } from "./format.js";
+import { length, load, number, percent, setName, setSize, span } from "./format.js";
 
 const ORDER = ["zero", "one", "two", "few", "many", "other"];  // gettext numbers its plural forms in this order
 const state = { lang: "en", messages: {}, codes: {}, movements: {}, units: { mass: "kg", length: "m" } };
@@ -81,6 +81,11 @@ export function amount(n, unit, units = state.units) {
   if (unit === "s") return ngettext("{n} second", "{n} seconds", n);
   return ngettext("{n} rep", "{n} reps", n);
 }
+
+export const sizeName = (size, unit) => setName(size, unit, state.units);
+
+/** The bare number of a part of something whose unit is named beside it: the 31 of "31 of 40 reps". */
+export const partSize = (done, unit) => setSize(done, unit, state.units);
 
 export const loadName = (kg) => load(kg, state.units);
 

@@ -1,9 +1,9 @@
 /** One block of an own break-up: its sets to tap, and beneath them what can be done to the one that was tapped. */
 import { el, refill } from "../lib/dom.js";
-import { number, setSize, span } from "../lib/format.js";
+import { number, span } from "../lib/format.js";
 import { added, alike, nextRest, removed, rested, resized, restQuestion } from "../lib/own-edits.js";
 import { fitted, gap } from "../lib/own.js";
-import { _, amount, movementName } from "../lib/words.js";
+import { _, amount, movementName, sizeName } from "../lib/words.js";
 import { Slide } from "./slide.js";
 
 const MOST_SINGLY = 14;  // more sets than this are shown, and changed, counted together
@@ -57,7 +57,7 @@ export class OwnBlock {
   #paint() {
     for (const { from, to, size, rest, button } of this.shown) {
       const rest_s = this.#own.rests_s[to];
-      const name = { place: number(from + 1), size: setSize(this.#own.sets[from]), time: rest_s === undefined ? "" : span(rest_s) };
+      const name = { place: number(from + 1), size: sizeName(this.#own.sets[from], this.#place.unit), time: rest_s === undefined ? "" : span(rest_s) };
       button.setAttribute("aria-label", rest_s === undefined ? _("Set {place}: {size}", name) : _("Set {place}: {size}, then rest {time}", name));
       button.setAttribute("aria-pressed", String(this.#range !== null && from <= this.#range.to && to >= this.#range.from));
       size.textContent = name.size;

@@ -1,6 +1,6 @@
 /** The break-up, block by block: sets as a row of large numerals standing on tape, the rests between them in the calm colour. */
 import { el } from "../lib/dom.js";
-import { clock, load, number, setSize, span } from "../lib/format.js";
+import { clock, load, number, setName, span } from "../lib/format.js";
 import { roundsName } from "../lib/round-words.js";
 import { byRounds, counted, isCut, tiers } from "../lib/tiers.js";
 import { _, amount, breathCount, holdName, movementName, say } from "../lib/words.js";
@@ -10,23 +10,24 @@ const MOST_NUMERALS = 14;  // more sets than this are read better counted togeth
 const restText = (rest_s, breaths) => _("rest {time}, {breaths}", { time: span(rest_s), breaths: breathCount(breaths) });
 
 /** The tiers in words, for a screen reader and for whoever would rather read: "8, then 5 sets of 6, rest 12 s, 4 breaths". */
-export function setsInWords(block) {
+export function setsInWords(block, units) {
   const parts = tiers(block).map(({ size, times, rest_s, breaths }) => {
-    const set = times > 1 ? _("{times} sets of {size}", { times: number(times), size: setSize(size) }) : setSize(size);
+    const name = setName(size, block.unit, units);
+    const set = times > 1 ? _("{times} sets of {size}", { times: number(times), size: name }) : name;
     return rest_s ? `${set}, ${restText(rest_s, breaths)}` : set;
   });
   return parts.reduce((before, part) => _("{before}; then {part}", { before, part }));
 }
 
-function numerals(block) {
+function numerals(block, units) {
   if (block.sets.length > MOST_NUMERALS) {
     return counted(block.sets).map(({ size, times }) => el("li", { class: "sets__set numeral" },
-      times > 1 && el("span", { class: "sets__times" }, `${number(times)}\u00d7`), setSize(size)));
+      times > 1 && el("span", { class: "sets__times" }, `${number(times)}\u00d7`), setName(size, block.unit, units)));
   }
-  return block.sets.map((size, index) => el("li", { class: "sets__set numeral", "data-rest": block.rests_s[index] ? "" : null }, setSize(size)));
+  return block.sets.map((size, index) => el("li", { class: "sets__set numeral", "data-rest": block.rests_s[index] ? "" : null }, setName(size, block.unit, units)));
 }
 
-function body(block) {
+function body(block, units) {
   if (block.sets.length === 0) return [];
   if (block.mode === "all_out") {
     return [el("p", { class: "numeral block__big" }, _("All out")), el("p", {}, _("No planned breaks: go until you must stop, start again at once."))];
@@ -36,8 +37,8 @@ function body(block) {
     return [el("p", { class: "numeral block__big" }, block.mode === "cadence" ? _("Steady pace") : _("In one go")), until];
   }
   return [
-    el("ol", { class: "sets", "aria-hidden": "true" }, numerals(block)),
-    el("p", { class: "block__says" }, setsInWords(block)),
+    el("ol", { class: "sets", "aria-hidden": "true" }, numerals(block, units)),
+    el("p", { class: "block__says" }, setsInWords(block, units)),
   ];
 }
 
@@ -73,7 +74,7 @@ function one(block, context) {
     el("header", { class: "block__head" },
       el("span", { class: "block__place numeral", "aria-hidden": "true" }, number(position)),
       el(context.heading, { class: "block__title" }, movementName(block.movement), el("small", {}, blockTitle(block, context.units)))),
-    body(block), facts(block), reasons(block), context.why?.(block, context.rounds),
+    body(block, context.units), facts(block), reasons(block), context.why?.(block, context.rounds),
     adviceFor(context, position).map((own) => advice(own.text)));
 }
 

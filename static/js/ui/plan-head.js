@@ -3,7 +3,7 @@ import { el } from "../lib/dom.js";
 import { clock, number } from "../lib/format.js";
 import { headline } from "../lib/headline.js";
 import { scoreRange } from "../lib/score-words.js";
-import { _, amount, loadName, movementName, ngettext } from "../lib/words.js";
+import { _, amount, loadName, movementName, ngettext, partSize } from "../lib/words.js";
 import { bigNumber, mineSays, mineTag } from "./own-verdict.js";
 
 function band(plan) {
@@ -39,7 +39,7 @@ function ended(plan, { end, reach, likely, count_in_all }) {
   const movement = movementName(end.movement);
   return [
     eyebrow(end.gate ? _("This far, then the gate") : _("The cap finds you here")),
-    huge(number(end.done), _("of {amount}", { amount: amount(end.amount, end.unit) })),
+    huge(partSize(end.done, end.unit), _("of {amount}", { amount: amount(end.amount, end.unit) })),
     el("p", { class: "lead" }, end.round > 1 ? _("{movement}, round {round}", { movement, round: end.round }) : movement),
     reach && el("p", { class: "lead head__reach" }, _("{movement} decides it: be there by {time}.", { movement: movementName(reach.movement), time: clock(reach.at_s) })),
     el("p", {}, _("Likely count {likely} of {all}.", { likely: number(likely), all: number(count_in_all) })),
