@@ -62,6 +62,13 @@ def test_the_lane_sheet_counts_on_through_blocks_and_marks(client, published):
     assert "25 · 26 · 27 28" in text
 
 
+def test_the_lane_sheet_gives_the_judge_both_divisions_loads(client, published):
+    text = words(get(client, published, "/lane-sheet")).replace("\u00a0", " ")
+    # 40 kg = 88.18 lb, 30 kg = 66.14 lb: NIST SP 811 App. B.8
+    assert "Sandbag carry : Men 40 kg (88.2 lb) / Women 30 kg (66.1 lb)" in text
+    assert "Division" in text
+
+
 def test_sheets_show_both_unit_systems(client, published):
     text = words(get(client, published, "/sheet"))
     # 40 kg = 88.18 lb, 48 m = 157.48 ft: NIST SP 811 App. B.8

@@ -13,6 +13,8 @@ bp = Blueprint("sheets", __name__, url_prefix="/w/<code>")
 
 QR_BORDER_MODULES = 4  # the quiet zone that ISO/IEC 18004 asks for
 
+MOST_ROWS_IN_LARGE_PRINT = 18  # of a lane sheet on one page, A4 or Letter: tried in print
+
 
 @bp.after_request
 def asked_again(response):
@@ -47,9 +49,10 @@ def lane_sheet(code):
     workout = shown_or_gone(code).published
     option = _chosen(workout["options"], "option")
     shown = briefing.option_briefing(workout, option)
+    made = lane_sheets.of(workout, option["key"])
     return render_template(
-        "sheets/lane_sheet.html", workout=workout, code=code, option=shown,
-        sheets=zip(lane_sheets.of(workout, option["key"]), shown["parts"]),
+        "sheets/lane_sheet.html", workout=workout, code=code, option=shown, sheets=zip(made, shown["parts"]),
+        long=sum(len(sheet["rows"]) for sheet in made) > MOST_ROWS_IN_LARGE_PRINT,
     )
 
 
