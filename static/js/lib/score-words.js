@@ -20,20 +20,22 @@ function lasting(plan) {
   return _("as far as interval {interval}", { interval: number(plan.intervals.length) });
 }
 
-/** Where the cap or a gate comes first: "31 of 40 reps", with its movement or without. */
-function ended({ end }, withMovement) {
-  const params = { done: partSize(end.done, end.unit), amount: amount(end.amount, end.unit), movement: movementName(end.movement) };
-  return withMovement ? _("{done} of {amount}, {movement}", params) : _("{done} of {amount}", params);
+/** Where the cap or a gate comes first: "31 of 40 reps, Ring dip". */
+function endedAt({ end }) {
+  return _("{done} of {amount}, {movement}", { done: partSize(end.done, end.unit), amount: amount(end.amount, end.unit), movement: movementName(end.movement) });
 }
 
-function inShort(plan, withMovement) {
+/** The same without a movement: what counts in the whole workout, "131 of 180". */
+const endedCount = ({ likely, count_in_all }) => _("{count} of {all}", { count: number(likely), all: number(count_in_all) });
+
+function inShort(plan, ended) {
   const { kind, likely, likely_extra } = plan.score;
   if (plan.mine?.verdict.fails) return failing(whereItFails(plan));
   if (kind === "rounds") return rounds(likely, likely_extra);
   if (kind === "load") return liftOr(likely);
   if (plan.intervals) return lasting(plan);
   const told = headline(plan);
-  return told.end ? ended(told, withMovement) : clock(likely);
+  return told.end ? ended(told) : clock(likely);
 }
 
 /** The movement and repetition at which an own break-up fails, and when. */
@@ -43,10 +45,10 @@ export function whereItFails({ blocks, mine: { verdict } }) {
 }
 
 /** A score in a few characters: "9:40", "8 rounds + 12", "31 of 40 reps, Ring dip"; for parts one after another. */
-export const shortScore = (plan) => (plan.parts ?? [plan]).map((part) => inShort(part, true)).join("; ");
+export const shortScore = (plan) => (plan.parts ?? [plan]).map((part) => inShort(part, endedAt)).join("; ");
 
-/** Shorter still, where the movement is plain from what stands around it. */
-export const barestScore = (plan) => (plan.parts ?? [plan]).map((part) => inShort(part, false)).join("; ");
+/** Shorter still, for plans side by side: of one that is cut off the whole count, as the blocks they end in may differ. */
+export const barestScore = (plan) => (plan.parts ?? [plan]).map((part) => inShort(part, endedCount)).join("; ");
 
 function timeRange({ low, high, high_count }) {
   if (high === null) return _("{time} to a count of {count} at the cap", { time: clock(low), count: number(high_count) });
