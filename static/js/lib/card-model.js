@@ -4,7 +4,7 @@ import { headline } from "./headline.js";
 import { partsOf } from "./parts.js";
 import { partName, roundsName } from "./round-words.js";
 import { shortScore } from "./score-words.js";
-import { byRounds, counted, isCut } from "./tiers.js";
+import { byRounds, counted, isCut, isUntilMiss } from "./tiers.js";
 import { _, amount, breathCount, holdName, movementName, say } from "./words.js";
 
 const MOST_CUE_WORDS = 4;
@@ -19,11 +19,15 @@ function big(block, units) {
 
 const unitOf = (block, units) => ({ m: units.length, cal: _("calories"), s: _("s") })[block.unit] ?? null;
 
+function wholeWay(block) {
+  if (block.mode === "cadence") return _("steady");
+  return isUntilMiss(block) ? _("until you miss") : _("in one go");
+}
+
 /** Beside the one number of a block without breaks: its unit and how it goes. */
 function oneGo(block, units) {
   const unit = unitOf(block, units);
-  const whole = block.mode === "cadence" ? _("steady") : _("in one go");
-  const how = isCut(block) ? _("until the cap") : whole;
+  const how = isCut(block) ? _("until the cap") : wholeWay(block);
   return unit ? `${unit}, ${how}` : how;
 }
 

@@ -13,6 +13,9 @@ export function counted(sets) {
 /** Does the cap cut this block short: are there fewer in its sets than in the block? */
 export const isCut = (block) => block.sets.length > 0 && block.sets.reduce((sum, size) => sum + size, 0) < block.amount - 1e-6;
 
+/** A skill with a stop or more to expect: going on until a miss is the plan, not getting through in one go. */
+export const isUntilMiss = (block) => (block.reasons ?? []).some(({ code, misses }) => code === "skill_until_miss" && misses >= 1);
+
 /** The same with their rests: [8, 5, 5, 5], [15, 12, 12] -> [{size: 8, times: 1, rest_s: 15}, {size: 5, times: 3, rest_s: 12}]. */
 export function tiers({ sets, rests_s, rests_breaths }) {
   const found = [];
@@ -25,7 +28,7 @@ export function tiers({ sets, rests_s, rests_breaths }) {
   return found;
 }
 
-const likeness = (block) => JSON.stringify([block.movement, block.amount, block.mode, block.sets, block.rests_s, block.hold]);
+const likeness = (block) => JSON.stringify([block.movement, block.amount, block.mode, block.sets, block.rests_s, block.hold, isUntilMiss(block)]);
 
 /** Blocks in groups of rounds that are to be done alike: [{rounds: [1, 2], blocks}]. */
 export function byRounds(blocks) {

@@ -2,7 +2,7 @@
 import { el } from "../lib/dom.js";
 import { clock, load, number, setName, span } from "../lib/format.js";
 import { roundsName } from "../lib/round-words.js";
-import { byRounds, counted, isCut, tiers } from "../lib/tiers.js";
+import { byRounds, counted, isCut, isUntilMiss, tiers } from "../lib/tiers.js";
 import { _, amount, breathCount, holdName, movementName, say } from "../lib/words.js";
 
 const MOST_NUMERALS = 14;  // more sets than this are read better counted together
@@ -27,6 +27,11 @@ function numerals(block, units) {
   return block.sets.map((size, index) => el("li", { class: "sets__set numeral", "data-rest": block.rests_s[index] ? "" : null }, setName(size, block.unit, units)));
 }
 
+function wholeWay(block) {
+  if (block.mode === "cadence") return _("Steady pace");
+  return isUntilMiss(block) ? _("Until you miss") : _("In one go");
+}
+
 function body(block, units) {
   if (block.sets.length === 0) return [];
   if (block.mode === "all_out") {
@@ -34,7 +39,7 @@ function body(block, units) {
   }
   if (block.mode === "unbroken" || (block.mode === "cadence" && block.sets.length < 2)) {
     const until = isCut(block) ? el("p", { class: "block__says" }, _("{done} until the cap comes", { done: amount(Math.floor(block.sets[0]), block.unit) })) : null;
-    return [el("p", { class: "numeral block__big" }, block.mode === "cadence" ? _("Steady pace") : _("In one go")), until];
+    return [el("p", { class: "numeral block__big" }, wholeWay(block)), until];
   }
   return [
     el("ol", { class: "sets", "aria-hidden": "true" }, numerals(block, units)),
