@@ -46,6 +46,13 @@ def test_units_turn_there_and_back(run, value, unit, units, expected):
     assert run("format", "fromShown", shown, unit, units) == pytest.approx(value, rel=1e-12)
 
 
+@pytest.mark.parametrize("language, mass, length", [
+    ("en-US", "lb", "ft"), ("es-US", "lb", "ft"), ("en-LR", "lb", "ft"), ("my-MM", "lb", "ft"), ("en-GB", "kg", "m"), ("en", "kg", "m"), ("", "kg", "m"),
+])
+def test_first_units_go_by_the_region_of_the_language(run, language, mass, length):
+    assert run("format", "unitsFor", language) == {"mass": mass, "length": length}
+
+
 @pytest.mark.parametrize("value, direction, expected", [(38, 1, 40), (40, 1, 45), (38, -1, 35), (0, -1, 0), (100, 1, 100), (97, 1, 100)])
 def test_stepper_lands_on_its_grid_and_stays_between_its_ends(run, value, direction, expected):
     assert run("numbers", "stepped", value, direction, {"low": 0, "high": 100, "step": 5}) == expected
@@ -96,6 +103,15 @@ def test_card_shows_sets_of_a_distance_in_feet(run):
     assert [([tier["text"] for tier in row["tiers"]], row["unit"]) for row in rows] == [(["100"], "ft"), (["200"], "ft, in one go")]
 
 
+@pytest.mark.parametrize("misses, expected", [(1.4, "until you miss"), (0.6, "in one go")])
+def test_a_skill_with_stops_to_expect_is_not_in_one_go(run, misses, expected):
+    block = CARRY | {
+        "unit": "reps", "amount": 50, "mode": "unbroken", "sets": [50], "rests_s": [], "rests_breaths": [],
+        "reasons": [{"code": "skill_until_miss", "misses": misses}],
+    }
+    assert card_rows(run, block)[0]["unit"] == expected
+
+
 def test_rounds_done_alike_are_shown_once(run):
     one = {"movement": "row", "amount": 10, "mode": "sets", "sets": [5, 5], "rests_s": [5], "hold": None}
     other = one | {"sets": [4, 6]}
@@ -135,6 +151,12 @@ def test_headline_says_where_the_cap_finds_one_and_when_to_be_there(run):
     told = run("headline", "headline", PLAN)
     assert (told["end"]["movement"], told["end"]["done"], told["end"]["amount"]) == ("push-up", 31, 40)
     assert told["reach"] == {"movement": "push-up", "at_s": 200}
+
+
+def test_plans_side_by_side_show_the_whole_count(run):
+    plan = PLAN | {"score": PLAN["score"] | {"count_in_all": 90}, "intervals": None}
+    assert run("score-words", "barestScore", plan) == "60 of 90"
+    assert run("score-words", "shortScore", plan).startswith("31 of 40 reps, ")
 
 
 def test_headline_of_somebody_who_finishes_is_a_time(run):

@@ -3,6 +3,8 @@
 const KG_PER_LB = 0.45359237;  // exact: NIST SP 811, appendix B
 const M_PER_FT = 0.3048;       // exact: NIST SP 811, appendix B
 
+const POUND_REGIONS = ["US", "LR", "MM"];  // where gyms and roads go by pounds and feet; common knowledge, no source
+
 const locale = document.documentElement.lang || "en";
 
 const formats = new Map();
@@ -30,6 +32,12 @@ export function clock(seconds) {
 /** A short span: seconds under a minute, a clock above. */
 export function span(seconds) {
   return seconds < 60 ? `${number(seconds, seconds < 10 ? 1 : 0)}\u00a0s` : clock(seconds);
+}
+
+/** The units somebody starts in, by the region of the browser's language; all others in kg and m. */
+export function unitsFor(language) {
+  const inPounds = POUND_REGIONS.includes(new Intl.Locale(language || "en").region);
+  return inPounds ? { mass: "lb", length: "ft" } : { mass: "kg", length: "m" };
 }
 
 export const toShown = (value, unit, units) => {

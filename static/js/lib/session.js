@@ -1,10 +1,11 @@
 /** What this athlete has told us about this workout, kept on the phone and nowhere else. */
+import { unitsFor } from "./format.js";
 import { get, set } from "./store.js";
 import { toIso } from "./heat.js";
 import { optionsOf } from "./parts.js";
 
 const FRESH = { screen: "briefing", heat: null, answers: {}, option: null, division: null, style: "even", warmUp: null, today: null, holds: {}, own: null, draft: null, summary: null, revision: null };
-const NOBODY = { level: "regular", answers: {}, units: { mass: "kg", length: "m" } };
+const NOBODY = { level: "regular", answers: {}, units: unitsFor(navigator.language) };
 
 export class Session {
   #listeners = [];
