@@ -13,6 +13,7 @@ function blockEnd({ movement, round, whole_round }, rounds) {
 function quarter({ share, movement, round, done, unit }, rounds) {
   const names = { 0.25: _("A quarter"), 0.5: _("Half"), 0.75: _("Three quarters") };
   const where = { part: names[share], movement: movementName(movement), done: amount(done, unit), round: number(round) };
+  if (done === 0) return rounds > 1 ? _("{part}: {movement}, round {round}", where) : _("{part}: {movement}", where);
   return rounds > 1 ? _("{part}: {done} into {movement}, round {round}", where) : _("{part}: {done} into {movement}", where);
 }
 
