@@ -35,6 +35,5 @@ def test_strength_left(new_page, class_links):
     page = new_page()
     open_class(page, class_links[0])
     go_to(page, "plan")
-    page.locator("svg").first.scroll_into_view_if_needed()
-    page.mouse.wheel(0, 200)
+    page.locator(".curve__legend").first.evaluate("node => { node.scrollIntoView({ block: 'end' }); scrollBy(0, 110); }")
     take(page, "strength-left")
