@@ -60,7 +60,7 @@ def _label(name, form):
     what, _, division = last.rpartition("_")
     if parts[0] == "divisions":
         return gettext("Divisions")
-    if what in PER_DIVISION:
+    if what in PER_DIVISION and division in DIVISION_KEYS:
         shown = form.divisions[DIVISION_KEYS.index(division)].data
         return ", ".join(part for part in (str(PER_DIVISION[what]), shown) if part)
     if last in ("blocks", "options"):
