@@ -116,19 +116,32 @@ def effort_power(effort: dict, numbers: dict) -> float | None:
     return None
 
 
+def longest_kind(numbers: dict):
+    """Return the kind of the longest effort known: efforts of two kinds do not lie on one line, so only one kind is used."""
+    kind = None
+    longest_s = 0.0
+    for effort in listing("effort_out_of_range", numbers.get("efforts")):
+        if effort_power(mapping("effort_out_of_range", effort), numbers) is not None and effort["s"] > longest_s:
+            kind = effort["kind"]
+            longest_s = effort["s"]
+    return kind
+
+
 def lungs_of(numbers: dict) -> dict:
     """Return what is known of an athlete's lungs: cp_w [W], w_prime_j [J], sd (of the logarithm of CP), filled (True from the level alone).
 
-    Two or more efforts of different length give both; one gives CP with the level's W′; none leaves the level's preset.
+    Two or more efforts of one kind and of different length give both; one gives CP with the level's W′; none leaves the level's preset.
     """
     mass_kg = body_mass(numbers)
     level = level_of(numbers)
     preset = {"cp_w": CP_BY_LEVEL_W_PER_KG[level] * mass_kg, "w_prime_j": W_PRIME_BY_LEVEL_J_PER_KG[level] * mass_kg}
     known = []
+    kind = longest_kind(numbers)
     for effort in listing("effort_out_of_range", numbers.get("efforts")):
-        watts = effort_power(mapping("effort_out_of_range", effort), numbers)
-        if watts is not None:
-            known.append([effort["s"], watts])
+        if mapping("effort_out_of_range", effort).get("kind") == kind:
+            watts = effort_power(effort, numbers)
+            if watts is not None:
+                known.append([effort["s"], watts])
     if len(known) == 0:
         return {**preset, "sd": LUNGS_DEFAULT_SD, "filled": True}
     times = [effort[0] for effort in known]
