@@ -134,7 +134,7 @@ def test_the_lower_the_power_the_more_comes_back():
 
 
 def test_hard_breathing_slows_the_muscles():
-    """τu·(1 + 0.5·share spent): 30 s at rest, 45 s out of breath (chosen, model.md §3)."""
+    """τu·(1 + 0.5·share spent): 30 s at rest, 45 s out of breath (chosen)."""
     assert (quick_time_constant(0.0), quick_time_constant(1.0)) == (30.0, 45.0)
     depths = []
     for spent in (0.0, 0.5, 1.0):

@@ -8,7 +8,7 @@ from engine_samples import SIX_BLOCKS, able, block, blocks_of, option, six_block
 from webapp.engine import plan
 from webapp.engine.parameters import GROUPS, STYLES
 
-BLOCK_KEYS = {  # contracts.md, "Plan": text, number, list, or None
+BLOCK_KEYS = {  # the plan as agreed: text, number, list, or None
     "movement": str, "amount": (int, float), "unit": str, "mode": str, "sets": list, "rests_s": list, "seconds_per_unit": (int, float),
     "switch_every": (int, float, type(None)), "round": int, "hold": (str, type(None)), "hold_reason": (dict, type(None)), "cue": (str, type(None)),
     "change_s": (int, float), "set_starts_s": list, "expected_at_cap": (int, float, type(None)), "start_s": (int, float, type(None)),
@@ -120,7 +120,7 @@ def test_more_time_never_counts_less(cap_s):
 
 
 def test_distances_count_their_marks():
-    """A mark every 2 m: 48 m is 24 counts; without marks one for each lane of 10 m (job.md)."""
+    """A mark every 2 m: 48 m is 24 counts; without marks one for each lane of 10 m."""
     marked = plan(workout([block("farmer-carry", 48, "m", mark_every=2, load_kg=10)], cap_s=900), KEEN, {})
     plain = plan(workout([block("farmer-carry", 48, "m", load_kg=10)], cap_s=900), KEEN, {})
     assert (marked["score"]["count_in_all"], plain["score"]["count_in_all"]) == (24, 4)

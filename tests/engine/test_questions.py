@@ -58,7 +58,7 @@ def test_a_load_asks_for_the_one_rep_max_and_a_machine_for_a_time():
 
 @pytest.mark.parametrize(("largest", "sharper"), [(1, "wait_between_singles_s"), (3, "wait_between_singles_s"), (5, None), (8, "repeat_test"), (20, "repeat_test")])
 def test_small_sets_ask_for_the_wait_large_ones_for_the_repeat_test(largest, sharper):
-    """Singles up to three; the repeat test from eight up (model.md §1)."""
+    """Singles up to three; the repeat test from eight up."""
     made = workout([block("handstand-push-up", 30)])
     kinds = [each["kind"] for each in questions(made, {}, able(handstand_push_up=largest))]
     assert kinds[1:] == ([] if sharper is None else [sharper])

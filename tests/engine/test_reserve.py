@@ -37,7 +37,7 @@ def in_one_set(cost, seconds=SECONDS, entry=0.0):
 
 
 def test_one_fresh_repetition_costs_its_cost_and_decays_while_it_lasts():
-    """q = 0.1: d' = 0.05 < θ, slow share s0; it lasts c·(1 + k·0.05³); then both decay. Hand arithmetic of model.md §1."""
+    """q = 0.1: d' = 0.05 < θ, slow share s0; it lasts c·(1 + k·0.05³); then both decay. Hand arithmetic."""
     fatigue = fresh(1)
     done, seconds, deepest = perform(fatigue, effort(0.1), 1, SLOW_GAIN)
     lasts_s = 2.5 * (1 + 0.4 * 0.05**3)
@@ -84,7 +84,7 @@ def test_two_rests_equal_one():
 
 
 def test_steady_singles_settle_at_the_closed_depth():
-    """A rep every T s: geometric series q/(e^(T/τ) − 1), quick and slow apart, T the spacing of the reps (model.md §1)."""
+    """A rep every T s: geometric series q/(e^(T/τ) − 1), quick and slow apart, T the spacing of the reps."""
     cost, every_s = 0.08, 15.0
     fatigue = fresh(1)
     for _ in range(600):
@@ -134,7 +134,7 @@ def test_a_larger_set_is_a_smaller_cost_however_large(seconds):
 
 
 def test_a_single_and_two_cost_what_the_model_says():
-    """M = 1: between all of it and what lets two go; M = 2 hides q of about 0.33 to 0.5 (model.md, "Small maxima")."""
+    """M = 1: between all of it and what lets two go; M = 2 hides q of about 0.33 to 0.5."""
     assert 0.7 < cost_per_rep(1, SECONDS, 0.0, SLOW_GAIN) < 0.8
     assert 0.33 < cost_per_rep(2, SECONDS, 0.0, SLOW_GAIN) < 0.5
 

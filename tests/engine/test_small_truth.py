@@ -56,7 +56,7 @@ def test_it_ends_as_in_the_table(door):
 
 
 def test_from_ten_up_a_plan_holds_for_one_less_than_believed():
-    """A plan made for 12 that fails at rep 40 when the truth is 11 is a bad plan (model.md §4). Below ten one less is an eighth or more."""
+    """A plan made for 12 that fails at rep 40 when the truth is 11 is a bad plan. Below ten one less is an eighth or more."""
     for row in rows("small_truth.csv"):
         assert row["door"] == "break_up" or row["largest"] < 10 or row["fails_at_rep"] is None, row
 

@@ -22,7 +22,7 @@ FAIL_COST_S = 8.0  # s, lost by a failed attempt beside the rep itself; chosen
 WAIT_STEP_S = 5.0  # s, by which somebody who failed waits on before trying again; chosen
 PATIENCE_S = 30.0  # s, after which they settle for a single; chosen
 LONGEST_GATHER_S = 300.0  # s, after which they try regardless; chosen
-MISS_RESTART_S = 3.0  # s, to start again after coming off a skill, `model.md` 2–3 s; chosen
+MISS_RESTART_S = 3.0  # s, to start again after coming off a skill, two to three; chosen
 SWITCH_S = 2.0  # s, changing sides of a one-sided implement at a mark; chosen
 BREATH_S = 3.0  # s, one calm breath in and out while resting hard; chosen, rests are shown as a count to say silently
 
