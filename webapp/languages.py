@@ -7,7 +7,6 @@ The English text is the key; `translations/<language>/LC_MESSAGES/messages.po` h
 """
 
 import sys
-from functools import cache
 from pathlib import Path
 
 from babel import Locale, negotiate_locale
@@ -60,12 +59,6 @@ def translated(text):
     Unlike `_` in a template this takes no parameters, so a text may contain a percent sign.
     """
     return gettext(text) if text else text
-
-
-@cache
-def all_directions():
-    """Direction of every language, for the manifest."""
-    return {code: direction(code) for code in LANGUAGES}
 
 
 def _page_language():

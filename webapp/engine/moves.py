@@ -3,7 +3,7 @@
 Each answers with the flat plans it leads to; whether they are allowed is the search's business.
 """
 
-from .tiers import TIERS, changed, longest_tier, recounted, split, tiers_of
+from .tiers import TIERS, changed, longest_tier, recounted, split
 
 
 def refilled(pieces: int, plan: list, main: int) -> list:

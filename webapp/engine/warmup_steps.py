@@ -20,7 +20,6 @@ AFTER_BURST_S = 30.0  # s of easy walking after a burst; chosen
 EASIER_PACE = 1.2  # drills go this much slower than the movement; chosen
 OTHER_UNIT_S = {"reps": 2.5, "m": 1.2, "cal": 4.5, "s": 1.0}  # s per unit where the movement counts in another; chosen
 REHEARSAL_S = 30.0  # s, for the holds and for the change-over; chosen
-EXTRAS_TO_LEVEL = 5  # optional extras only where there is time to enjoy them; chosen
 
 
 def sequence(case: dict, level: dict, spares: dict, easy_s: float) -> list:
