@@ -262,8 +262,9 @@ def costs_of(stint: dict, entry: dict, block: dict, gain: float, known: dict):
     if stint["kind"] == "skill":  # a skill ends by a miss: what it takes of the muscles is what it takes of an expert's
         max_steps = max(max_steps, entry["max_by_level"]["expert"] / stint["step_units"])
     cost = PACED_DEPTH * (math.exp(stint["seconds"] / QUICK_TIME_CONSTANT_S) - 1)
-    stint["give"] = 1.0
+    stint["give"] = 0.0  # what ends by breath does not get harder by a smaller largest set
     if stint["kind"] != "paced":
+        stint["give"] = 1.0
         cost = known_cost(max_steps, stint, gain, known)
         fewer = max(1.0, SENSITIVITY_STEP * max_steps)
         if fewer < max_steps:

@@ -83,7 +83,7 @@ def expected_misses(stint: dict, factor: float) -> float:
 
 def able_factor(stint: dict, factor: float) -> float:
     """Return `factor`, or the least one at which a single step just goes: a plan must ask for something."""
-    if stint["kind"] == "rest":
+    if stint["kind"] == "rest" or stint["kind"] == "paced":
         return factor
     single = stint["costs"][0] * (1 + stint["entry"])
     return max(factor, math.pow(1.02 * single / (1 - stint["keep"]), 1 / stint["give"]))
