@@ -70,6 +70,8 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
         "the second half of a maximum is paid back slowly."
     ),
     "paced_by_breath": N_("Your breath sets the pace here: steady from the first to the last."),
+    "quick_singles": N_("Quick singles: drop, step in, pull again, about every {every_s}."),
+    "quick_singles_after_sets": N_("First touch and go, then quick singles: drop, step in, pull again, about every {every_s}."),
     "rest_block": N_("A rest for everybody: stand easy, breathe out long."),
     "singles_small_max": N_("With a largest set of {max}, singles with {wait_s} between them get you furthest."),
     "skill_all_out": N_("All out, no planned breaks. About to lose it, reach over the next mark; then start again at once."),

@@ -1,5 +1,6 @@
 """Why a plan is as it is, and what to mind: codes with parameters, worded by the web layer (`webapp/wording.py`)."""
 
+from .lifts import lift_reasons
 from .parameters import SMALL_MAX
 from .whole import expected_misses
 
@@ -34,7 +35,7 @@ def block_reasons(stints: list, stint: dict, breakup: dict, went: dict, index: i
         return [{"code": "rest_block"}]
     if stint["kind"] == "skill":
         return [{"code": "skill_all_out" if index == len(stints) - 1 else "skill_until_miss", "misses": expected_misses(stint, 1.0)}]
-    reasons = sets_reasons(stint, breakup) + slowed_reasons(stint)
+    reasons = sets_reasons(stint, breakup) + lift_reasons(stint, breakup) + slowed_reasons(stint)
     if went["reserve_before"] < TAXED:
         reasons.append({"code": "taxed_before", "group": stint["primary"], "reserve_fraction": went["reserve_before"]})
     if breakup["lead_s"] > 0:

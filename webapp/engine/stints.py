@@ -14,7 +14,7 @@ step_units, steps, piece_steps : size of a step [block units], steps in all, ste
 max_steps, sd : largest unbroken set when fresh, and the standard deviation of its logarithm
 seconds : per step when fresh [s]. slots, costs : what a step takes, primary first [0–1]. entry : cost of starting a set [steps]
 give : a largest set `f` times as large stands for costs `f**give` times smaller; under 1 for long sets, where one recovers on the way
-set_up_s, change_s, fail_cost_s, single_wait_s [s]. keep : reserve never spent [0–1]. switch_steps : 0 for never. one_sided : bool
+set_up_s, change_s, fail_cost_s, single_wait_s [s]. reset_s : least rest between quick singles, None where it is no lift from the floor [s]. keep : reserve never spent [0–1]. switch_steps : 0 for never. one_sided : bool
 below_half : the largest set, in pieces, while more than the maximum is still to come. filled, outside : as in `athlete.capacity`
 """
 
@@ -181,7 +181,7 @@ def rest_stint(amount: float) -> dict:
     return {
         "kind": "rest", "load_kg": None, "mark_every": None, "filled": [], "outside": False, "primary": "trunk", "limit": "rest", "keep": 0.0,
         "sd": 0.0, "step_units": amount, "steps": 0, "piece_steps": 1, "max_steps": 1.0, "seconds": amount, "slots": [], "costs": [],
-        "entry": 0.0, "set_up_s": 0.0, "change_s": 0.0, "fail_cost_s": 0.0, "single_wait_s": 0.0, "switch_steps": 0,
+        "entry": 0.0, "reset_s": None, "set_up_s": 0.0, "change_s": 0.0, "fail_cost_s": 0.0, "single_wait_s": 0.0, "switch_steps": 0,
         "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "watts": 0.0, "spend": 0.0, "refill": 1.0, "longer": 0.0, "by_speed": False, "cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None, "rest_follows": False, "hold": None, "hold_reason": None,
     }  # fmt: skip
 
@@ -242,6 +242,7 @@ def times_of(stint: dict, entry: dict, given: dict):
     stint["set_up_s"] = entry["set_up_s"]
     stint["change_s"] = CHANGE_OVER_S if entry["change_s"] is None else entry["change_s"]
     stint["fail_cost_s"] = FAIL_COST_S if entry["fail_cost_s"] is None else entry["fail_cost_s"]
+    stint["reset_s"] = entry.get("reset_s")  # workouts frozen before it was known lack it
     stint["single_wait_s"] = 0.0
     if stint["unit"] == "reps" and stint["max_steps"] <= SMALL_MAX:
         usual_s = SINGLE_WAITS_S[int(stint["max_steps"]) - 1]

@@ -7,6 +7,7 @@ flat `plan` in pieces it came from (empty for work done in one go).
 import math
 
 from .breath import Breath, rest
+from .lifts import or_quick_singles
 from .parameters import BREATH_BREAK_S, SLOW_PRICE_S, SMALL_MAX
 from .quick import leads_alone, seconds_alone
 from .reserve import PAST_ONE, Effort, Fatigue, fresh, recover, twin
@@ -203,7 +204,8 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
         plan = find(Task(pieces, least_rest_s, largest, together, later.budget), hints)
     if len(plan) == 0:
         plan = [1, pieces - 1, LONGEST_LEAD_S, 1] if pieces > 1 else [1]
-    return {"sets": steps_of(stint, plan_sets(plan)), "rests_s": plan_rests(plan), "lead_s": lead_s, "plan": plan}
+    found = {"sets": steps_of(stint, plan_sets(plan)), "rests_s": plan_rests(plan), "lead_s": lead_s, "plan": plan}
+    return or_quick_singles(found, stint, together, later.budget)
 
 
 def break_up_all(stints: list, factors: list[float], gain: float, hints: list, start: Start) -> list:
