@@ -14,6 +14,11 @@ SLOW_THRESHOLD = 0.5  # θ, depth; ammonia rises past half of the possible reps 
 SLOW_FLOOR = 0.04  # s0, least slow share of any rep; chosen, so that very long work below θ still drifts
 SLOWING = 0.4  # k, a rep at depth d lasts 1 + k·d³ times the fresh one; chosen: the bar slows 54–77 %, only part of a rep is the lift
 
+# --- Heavy and light in one group, see `handover` -------------------------------------------------
+LOSS_EXPONENT = 1.5  # p, strength lost grows as d^p; chosen: between even (1) and late (2), as repetitions slow more and more towards failure
+HANDOVER_LEAST = 0.4  # bounds of what a depth is multiplied by; chosen: the relation is loose at both ends
+HANDOVER_MOST = 2.5
+
 # --- Breaks and change-overs ---------------------------------------------------------------------
 SET_UP_S = 4.0  # s, getting into position before a set; chosen
 ENTRY_REPS = 0.4  # reps, cost of kicking up, jumping to the bar, lifting the load to its start; chosen

@@ -13,6 +13,7 @@ kind : "local" planned in sets, "paced" done through at a cadence, "skill" done 
 step_units, steps, piece_steps : size of a step [block units], steps in all, steps per piece
 max_steps, sd : largest unbroken set when fresh, and the standard deviation of its logarithm
 seconds : per step when fresh [s]. slots, costs : what a step takes, primary first [0–1]. entry : cost of starting a set [steps]
+handover : what the depth of its primary group is multiplied by when it is come to; see `handover`
 give : a largest set `f` times as large stands for costs `f**give` times smaller; under 1 for long sets, where one recovers on the way
 set_up_s, change_s, fail_cost_s, single_wait_s [s]. reset_s : least rest between quick singles, None where it is no lift from the floor [s]. keep : reserve never spent [0–1]. switch_steps : 0 for never. one_sided : bool
 below_half : the largest set, in pieces, while more than the maximum is still to come. filled, outside : as in `athlete.capacity`
@@ -24,6 +25,7 @@ from .athlete import capacity, of_movement, units_per_block_unit
 from .breath import breath_of
 from .checks import choice, listing, mapping, number, optional, whole_number
 from .errors import EngineError
+from .handover import set_handovers
 from .lungs import power_of
 from .parameters import (
     CHANGE_OVER_S,
@@ -103,6 +105,7 @@ def make_stints(workout: dict, option: dict, division: str, numbers: dict, form:
             stint = stint_of(workout, climbed(option, place, index), place, amount, division, numbers, form, gain, lungs, known)
             stint["round"] = index + 1
             stints.append(stint)
+    set_handovers(stints)
     return stints
 
 
