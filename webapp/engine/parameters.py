@@ -67,6 +67,11 @@ REPEAT_TEST_SD_REPS = 0.5
 SLOW_GAIN_SD = 0.35  # width of the prior on g; chosen: covers the spread between the seven published conditions
 SLOW_GAIN_STEP = 0.02  # grid on which a person's g is looked for; chosen, finer than the test can tell
 
+# --- Long efforts of one movement, see `endurance` -------------------------------------------------
+LONG_SET_S = 100.0  # s, a set that lasts longer is asked for as a time; the reserve, fitted to sets of 6 to 60 s, is beyond its data there
+LONG_EFFORTS_S = [90, 240]  # s, all-out efforts asked for; chosen: far apart, within the 2 to 15 minutes the line is known for or near
+LONGEST_SET_UNITS = 20000.0  # units, "for good"; chosen
+
 # --- Body ----------------------------------------------------------------------------------------
 BODY_MASS_KG = 75.0  # when not given; chosen
 BODY_HEIGHT_M = 1.72

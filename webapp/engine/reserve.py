@@ -263,6 +263,17 @@ def cost_of_singles(wait_s: float, seconds_per_rep: float, entry: float, gain: f
     return low
 
 
+def cost_kept_up(seconds: float, gain: float) -> float:
+    """Return the largest cost at which a repetition every `seconds` [s] goes on for good: the depth stays where nothing slow builds up. [0–1]
+
+    At the middle of a repetition the slow share is just still the least one, SLOW_FLOOR; quick and slow fatigue before it are geometric series.
+    """
+    quick = 1 / (math.exp(seconds / QUICK_TIME_CONSTANT_S) - 1)
+    slow = 1 / (math.exp(seconds / SLOW_TIME_CONSTANT_S) - 1)
+    depth = SLOW_THRESHOLD + SLOW_FLOOR * (1 - SLOW_THRESHOLD) / gain
+    return depth / ((1 - SLOW_FLOOR) * quick + SLOW_FLOOR * slow + 0.5)
+
+
 def slow_gain(repeat_test: list | None, seconds_per_rep: float) -> float:
     """Return the g of a person from their repeat test, or the population's without one.
 
