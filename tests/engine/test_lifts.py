@@ -30,6 +30,11 @@ def costing(single_s, larger_s):
     return lambda sets, rests_s: sum(single_s if size == 1 else larger_s for size in sets) + sum(rests_s)
 
 
+def compared(cost):
+    """What is taken of two touch-and-go sets of three and six singles, by that cost."""
+    return or_quick_singles(SETS, STINT, cost, cost, 1000)
+
+
 @pytest.mark.parametrize("movement", FLOOR_LIFTS)
 def test_many_heavy_lifts_go_mostly_as_quick_singles(movement):
     made = lifted(30, 8, movement)
@@ -65,21 +70,21 @@ def test_with_up_to_three_in_one_go_singles_are_planned_for_that_reason_alone():
 
 def test_whichever_costs_less_is_taken():
     """Six singles at 2 s each and five rests of 2 s: 22 s. Two sets of 15 s with 20 s: 50 s, or of 0.5 s: 21 s."""
-    assert or_quick_singles(SETS, STINT, costing(2, 15), 1000)["sets"] == [1] * 6
-    assert or_quick_singles(SETS, STINT, costing(2, 0.5), 1000)["sets"] == [3, 3]
+    assert compared(costing(2, 15))["sets"] == [1] * 6
+    assert compared(costing(2, 0.5))["sets"] == [3, 3]
 
 
 def test_singles_that_gain_less_than_three_per_cent_are_left():
     """Bare work of 6 · 2.5 s and 5 · 2 s is 25 s. Singles cost 6 · 15 + 5 · 2 = 100 s, sets 2 · 41 + 20 = 102 s, or 2 · 42 + 20 = 104 s."""
-    assert or_quick_singles(SETS, STINT, costing(15, 41), 1000)["sets"] == [3, 3]
-    assert or_quick_singles(SETS, STINT, costing(15, 42), 1000)["sets"] == [1] * 6
+    assert compared(costing(15, 41))["sets"] == [3, 3]
+    assert compared(costing(15, 42))["sets"] == [1] * 6
 
 
 def test_singles_that_cannot_be_done_are_left():
     def cost(sets, rests_s):
         return math.inf if len(sets) > 2 else 100.0
 
-    assert or_quick_singles(SETS, STINT, cost, 1000) == SETS
+    assert compared(cost) == SETS
 
 
 def test_work_that_is_no_lift_from_the_floor_has_no_style():

@@ -14,12 +14,13 @@ def may_drop(stint: dict) -> bool:
     return stint.get("reset_s") is not None and stint["piece_steps"] == 1 and stint["step_units"] == 1 and stint["max_steps"] > SMALL_MAX
 
 
-def or_quick_singles(found: dict, stint: dict, cost_of, budget: int) -> dict:
+def or_quick_singles(found: dict, stint: dict, first_look, cost_of, budget: int) -> dict:
     """Return the break-up found, or quick singles in its place where they cost less.
 
     Parameters
     ----------
-    cost_of : function of (sets, rests_s) to what a search compares [s]. Singles must be better by TWOS_TO_SINGLES, as everywhere.
+    first_look, cost_of : functions of (sets, rests_s) to what a search compares [s]: a quick one to search by, and the one that counts.
+    Singles must be better by TWOS_TO_SINGLES, as everywhere.
     budget : most evaluations.
 
     Notes
@@ -38,7 +39,7 @@ def or_quick_singles(found: dict, stint: dict, cost_of, budget: int) -> dict:
     def one(left: int) -> int:
         return 1
 
-    plan = find(Task(stint["steps"], stint["reset_s"], one, cost_of, budget), [])
+    plan = find(Task(stint["steps"], stint["reset_s"], one, first_look, budget), [])
     if len(plan) == 0 or cost_of(plan_sets(plan), plan_rests(plan)) >= worth:
         return found
     return {**found, "sets": plan_sets(plan), "rests_s": plan_rests(plan)}

@@ -207,7 +207,7 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
     if len(plan) == 0:
         plan = [1, pieces - 1, LONGEST_LEAD_S, 1] if pieces > 1 else [1]
     found = {"sets": steps_of(stint, plan_sets(plan)), "rests_s": plan_rests(plan), "lead_s": lead_s, "plan": plan}
-    return or_quick_singles(found, stint, together, later.budget)
+    return or_quick_singles(found, stint, alone if leads_alone(rested, segment) else together, together, later.budget)
 
 
 def break_up_all(stints: list, factors: list[float], gain: float, hints: list, start: Start) -> list:
