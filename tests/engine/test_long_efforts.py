@@ -1,5 +1,7 @@
 """Work that lasts: two all-out efforts on a straight line say what can be kept up; or the athlete says how long."""
 
+import math
+
 import pytest
 from engine_samples import able, block, blocks_of, workout
 from reference_tables import rows
@@ -105,6 +107,18 @@ def test_one_effort_alone_says_nothing_and_two_that_contradict_are_refused():
             planned(sitting(efforts))
 
 
+@pytest.mark.parametrize("given", [{"steady_s": bad} for bad in (0, -1, 1e9, math.nan, "x", True)] + [{"long_efforts": [[10, 10], [99999, 19999]]}])
+def test_absurd_numbers_are_refused(given):
+    with pytest.raises(EngineError):
+        planned({"movements": {"sit-up": given}})
+
+
+@pytest.mark.parametrize("seconds", [None, 0.1, 600])
+def test_hardly_any_rate_and_hardly_any_pace_end_in_a_plan(seconds):
+    made = planned(sitting([[50, 60], [50.001, 20000]], seconds), workout([block("sit-up", 20)], cap_s=600))
+    assert made["score"]["likely"] is not None
+
+
 def test_a_hold_has_no_pace_to_tell():
     with pytest.raises(EngineError):
         plan(workout([block("plank", 120, "s")]), {"movements": {"plank": {"long_efforts": [[60, 60], [120, 120]]}}}, {})
@@ -140,3 +154,10 @@ def test_a_heat_moves_what_was_given(given):
 
 def test_other_movements_are_as_they_were():
     assert planned({**able(push_up=20), "level": "keen"}, workout([block("push-up", 40)]))["blocks"][0]["seconds_per_unit"] == pytest.approx(1.3 * 0.93)
+
+
+def test_of_several_movements_the_first_that_lasts_and_is_needed_is_sharpened():
+    asked = questions(workout([block("ring-dip", 40), block("sit-up", 80), block("air-squat", 60)]), {}, {"level": "regular"})
+    assert [(each["movement"], each["s"]) for each in asked if each["kind"] == "long_effort"] == [("sit-up", seconds) for seconds in LONG_EFFORTS_S]
+    easy = questions(workout([block("ring-dip", 40), block("sit-up", 5)]), {}, {"level": "regular"})
+    assert [each for each in easy if each["kind"] == "long_effort"] == []

@@ -39,7 +39,7 @@ def questions(workout: dict, settings: dict, numbers: dict) -> list:
         question["needed"] = demand["hard"] > HARD_SHARE and needed < MOST_NEEDED
         needed = needed + (1 if question["needed"] else 0)
         made.append(question)
-    made.extend(sharper(made, demands, known))
+    made.extend(sharper(made, demands, known) + long_effort_questions(made, demands))
     if len([1 for demand in demands if needs_body(demand)]) > 0:
         made.append(asked("body_mass", None, "kg", body_mass({}), 25, 250, 1, False))
     return made
@@ -120,8 +120,13 @@ def steady_question(demand: dict) -> dict:
     return asked("steady_s", demand["movement"], "s", rounded(max(STEADY_STEP_S, usual_s), STEADY_STEP_S), 10, 3600, STEADY_STEP_S, True)
 
 
-def long_effort_questions(demand: dict) -> list:
-    """Return the questions for the most in two given times: together they say what can be kept up."""
+def long_effort_questions(asked_of: list, demands: list) -> list:
+    """Return, for the first movement whose lasting is needed, the questions for the most in two given times: together they say what can be
+    kept up."""
+    movements = [question["movement"] for question in asked_of if question["kind"] == "steady_s" and question["needed"]]
+    if len(movements) == 0:
+        return []
+    demand = demands[[demand["movement"] for demand in demands].index(movements[0])]
     entry = demand["entry"]
     made = []
     for seconds in LONG_EFFORTS_S:
@@ -156,8 +161,6 @@ def effort_question(demand: dict, numbers: dict) -> dict | None:
 
 def sharper(made: list, demands: list, numbers: dict) -> list:
     """Return the questions that sharpen the plan of the hardest movement: recovery, or the wait between singles."""
-    if len(made) > 0 and made[0]["kind"] == "steady_s":
-        return long_effort_questions(demands[[demand["movement"] for demand in demands].index(made[0]["movement"])])
     if len(made) == 0 or made[0]["kind"] != "max_unbroken":
         return []
     first = made[0]

@@ -268,10 +268,12 @@ def cost_kept_up(seconds: float, gain: float) -> float:
 
     At the middle of a repetition the slow share is just still the least one, SLOW_FLOOR; quick and slow fatigue before it are geometric series.
     """
-    quick = 1 / (math.exp(seconds / QUICK_TIME_CONSTANT_S) - 1)
-    slow = 1 / (math.exp(seconds / SLOW_TIME_CONSTANT_S) - 1)
+    keep_quick = math.exp(-seconds / QUICK_TIME_CONSTANT_S)
+    keep_slow = math.exp(-seconds / SLOW_TIME_CONSTANT_S)
+    quick = keep_quick / (1 - keep_quick)
+    slow = keep_slow / (1 - keep_slow)
     depth = SLOW_THRESHOLD + SLOW_FLOOR * (1 - SLOW_THRESHOLD) / gain
-    return depth / ((1 - SLOW_FLOOR) * quick + SLOW_FLOOR * slow + 0.5)
+    return min(1.0, depth / ((1 - SLOW_FLOOR) * quick + SLOW_FLOOR * slow + 0.5))
 
 
 def slow_gain(repeat_test: list | None, seconds_per_rep: float) -> float:
