@@ -3,19 +3,22 @@
 import inspect
 import json
 import random
+from collections import Counter
 
 import pytest
 from parity.answers import ASK_PHONE, HEAR_PHONE, ask_server
 from parity.cases import GENERATORS, cases
 from parity.compare import differences
 from parity.page import engine_page
+from parity.shapes import IS, SHAPES
 from webapp import engine
 from webapp.phone import build_engine
 
 pytestmark = pytest.mark.browser
 
 BATCH = 100
-SEEDS = range(21)  # a batch each: at least 2,000 cases
+SEEDS = range(51)  # a batch each: at least 5,000 cases
+LEAST_OF_A_SHAPE = 100  # cases; and of every door that takes a workout or a plan at least one, together with every shape; chosen
 PUBLIC = [name for name in engine.__all__ if inspect.isfunction(getattr(engine, name))]
 
 
@@ -29,6 +32,22 @@ def phone_engine(browser):
 def test_every_public_function_is_asked():
     """A new door of the engine needs cases of its own."""
     assert set(PUBLIC) <= set(GENERATORS)
+
+
+@pytest.mark.parametrize("name", SHAPES)
+def test_a_shape_is_what_its_name_says(name):
+    """Every named generator makes workouts of its shape, whatever the seed."""
+    for seed in range(40):
+        assert IS[name](*SHAPES[name](random.Random(seed)))
+
+
+def test_every_shape_is_asked_at_every_door():
+    """Thousands of cases, and none of the shapes left out by chance."""
+    met = Counter((case["call"], case["shape"]) for seed in SEEDS for case in cases(random.Random(seed), BATCH, PUBLIC))
+    assert sum(met.values()) >= 5000
+    for name in SHAPES:
+        assert sum(count for (_, shape), count in met.items() if shape == name) >= LEAST_OF_A_SHAPE, name
+        assert [door for door in ("plan", "judge", "replan", "questions", "warm_up") if (door, name) not in met] == [], name
 
 
 def test_the_phone_lets_out_what_the_server_does(phone_engine):
@@ -63,5 +82,5 @@ def test_same_answers(phone_engine, seed):
     for index, (case, server, phone) in enumerate(zip(batch, from_server, from_phone)):
         found = broken("server", server) + broken("phone", phone) or list(differences(server, phone))[:3]
         if found:
-            faults.append(f"case {index} of seed {seed}, {case['call']}:\n  " + "\n  ".join(found))
+            faults.append(f"case {index} of seed {seed}, {case['call']}, {case['shape']}:\n  " + "\n  ".join(found))
     assert not faults, "\n".join(faults)
