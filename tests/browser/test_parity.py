@@ -4,6 +4,7 @@ import inspect
 import json
 import random
 from collections import Counter
+from functools import cache
 
 import pytest
 from parity.answers import ASK_PHONE, HEAR_PHONE, ask_server
@@ -43,7 +44,7 @@ def test_a_shape_is_what_its_name_says(name):
 
 def test_every_shape_is_asked_at_every_door():
     """Thousands of cases, and none of the shapes left out by chance."""
-    met = Counter((case["call"], case["shape"]) for seed in SEEDS for case in cases(random.Random(seed), BATCH, PUBLIC))
+    met = Counter((case["call"], case["shape"]) for seed in SEEDS for case in batch_of(seed))
     assert sum(met.values()) >= 5000
     for name in SHAPES:
         assert sum(count for (_, shape), count in met.items() if shape == name) >= LEAST_OF_A_SHAPE, name
@@ -66,6 +67,12 @@ def test_a_slightly_other_formula_is_noticed(browser):
     assert any(list(differences(ask_server(case), phone)) for case, phone in zip(batch, from_phone))
 
 
+@cache
+def batch_of(seed):
+    """The cases of one seed."""
+    return list(cases(random.Random(seed), BATCH, PUBLIC))
+
+
 def broken(side, answer):
     """An answer that is neither a result nor an error with a code."""
     return [] if answer.keys() & {"result", "code"} else [f"{side}: {answer}"]
@@ -74,7 +81,7 @@ def broken(side, answer):
 @pytest.mark.parametrize("seed", SEEDS)
 def test_same_answers(phone_engine, seed):
     """Same decisions exactly, numbers within 1e-9, errors with the same code, input unchanged, nothing that is not JSON."""
-    batch = list(cases(random.Random(seed), BATCH, PUBLIC))
+    batch = batch_of(seed)
     phone_engine.evaluate(ASK_PHONE, batch)
     from_server = [ask_server(case) for case in batch]
     from_phone = [json.loads(answer) for answer in phone_engine.evaluate(HEAR_PHONE)]

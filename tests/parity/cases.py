@@ -12,7 +12,7 @@ from parity.workouts import any_of, settings_for
 HUGE = [1e6, 1e9, 2**31, 1e300]
 WRONG = [None, -1, 0, "12", "", [], {}, True, *HUGE]  # in the place of a number
 SPOILED_SHARE = 0.1  # cases with something wrong in them; chosen
-ANY_SHARE = 0.1  # workouts of any size; the others are small and of a named shape; chosen: large ones take most of the time
+ANY_SHARE = 0.08  # workouts of any size; the others are small and of a named shape; chosen: large ones take most of the time
 
 
 def cases(rng, count, functions):
@@ -138,15 +138,15 @@ def learn(rng):
 
 # Share of the cases, and the generator. The heavy ones come less often.
 GENERATORS = {
-    "plan": (10, of_athlete),
-    "options": (2, options),
-    "warm_up": (8, of_athlete),
+    "plan": (8, of_athlete),
+    "options": (1.5, options),
+    "warm_up": (6, of_athlete),
     "questions": (8, questions),
-    "class_table": (0.5, class_table),
-    "judge": (16, judge),
+    "class_table": (0.3, class_table),
+    "judge": (14, judge),
     "replan": (14, replan),
     "learn": (1.5, learn),
-    "break_up": (10, break_up),
+    "break_up": (8, break_up),
     "judge_break_up": (14, judge_break_up),
     "reps_over_sets": (12, reps_over_sets),
 }
