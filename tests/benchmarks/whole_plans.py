@@ -24,7 +24,7 @@ class Whole:
         self.segments = [segment_of(stint, 1.0, 1.0) for stint in stints]
         self.ceilings = [ceiling_of(stint, 1.0) for stint in stints]
         self.local = [index for index, breakup in enumerate(breakups) if stints[index]["kind"] == "local" and len(breakup["sets"]) > 0]
-        self.later = [still_to_come(stints, index, ["local"]) for index in range(len(stints))]
+        self.later = [still_to_come(stints, index, ["local"]) if index in self.local else 0.0 for index in range(len(stints))]
         self.evaluations = 0
 
     def least_rest_s(self, index):
