@@ -8,6 +8,7 @@ from webapp.engine import EngineError, break_up, judge_break_up, reps_over_sets
 
 CASES = 150
 TO_THE_LAST = 1e-9
+HARDLY = 0.05  # repetitions; the model goes by whole ones: found 2026-11-25: 0.001
 EASE = 1.02  # two searches that end within this are the same: ease may cost 1 % on either side
 TWOS = 1.04  # where one of them does singles and the other twos: 3 % on one side, 1 % on the other
 
@@ -30,16 +31,20 @@ def reached(went, sets):
     return sum(sets) if went["fails_at_rep"] is None else went["fails_at_rep"] - 1
 
 
-def test_more_rest_never_fewer_reps():
-    """In the second set to the last digit; in all sets together within one repetition, since the model's state goes by whole repetitions."""
+def second_sets(rng):
+    """A second set to failure, less and more rest before it, and the same by somebody with one more."""
+    largest, seconds, recovery = drawn(rng)
+    rest_s, longer_s = rng.choice([0, 5, 20, 60, 150, 400]), rng.choice([1, 5, 30])
+    asked = [(largest, rest_s, recovery), (largest, rest_s + longer_s, recovery), (largest, rest_s, None), (largest + 1, rest_s, None)]
+    return [reps_over_sets(most, seconds, pause_s, 2, recovery=test)[1] for most, pause_s, test in asked], (seconds, asked)
+
+
+def test_more_rest_and_more_maximum_never_fewer_reps_in_the_second_set():
     rng = random.Random(31)
     for _ in range(CASES):
-        largest, seconds, recovery = drawn(rng)
-        sets, rest_s = rng.randint(2, 6), rng.choice([0, 5, 20, 60, 150, 400])
-        less = reps_over_sets(largest, seconds, rest_s, sets, recovery=recovery)
-        more = reps_over_sets(largest, seconds, rest_s + rng.choice([1, 5, 30]), sets, recovery=recovery)
-        assert more[1] >= less[1] - TO_THE_LAST, (largest, seconds, rest_s)
-        assert sum(more) >= sum(less) - 1, (largest, seconds, rest_s, sets)
+        (less, longer, fewer, more), told = second_sets(rng)
+        assert longer >= less - TO_THE_LAST, told
+        assert more >= fewer - HARDLY, told
 
 
 def test_more_rest_never_fails_sooner_nor_leaves_less():
