@@ -15,7 +15,7 @@ bp = Blueprint("sheets", __name__, url_prefix="/w/<code>")
 QR_BORDER_MODULES = 4  # the quiet zone that ISO/IEC 18004 asks for
 
 # Of a lane sheet on one page, A4 or Letter: rows in ordinary print; rows and lines of loads in the largest. Tried in print.
-MOST_ROWS_IN_LARGE_PRINT = 18
+MOST_ROWS_IN_LARGE_PRINT = 14
 MOST_LINES_IN_LARGEST_PRINT = 11
 
 
