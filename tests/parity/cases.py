@@ -4,7 +4,7 @@
 which the phone takes them (keyword-only ones after the others). Each generator in `GENERATORS` makes the arguments of one function.
 """
 
-from parity.plans import following, made_plan, own_blocks, taps
+from parity.plans import following, made_plan, own_for, parts_judged, side_by_side, taps
 from parity.workouts import any_of, numbers_for, settings_for, workout
 
 HUGE = [1e6, 1e9, 2**31, 1e300]
@@ -103,9 +103,16 @@ def class_table(rng):
 
 
 def judge(rng):
-    """Arguments of `judge`: the plan's own sets, or others."""
+    """Arguments of `judge`: the plan's own sets or attempts, or others; now and then of a workout in parts."""
+    if rng.random() < 0.1:
+        return _spoiled_inside(rng, parts_judged(rng))
     made = made_plan(rng)
-    return _spoiled_inside(rng, [made["workout"], made["numbers"], made["settings"], own_blocks(rng, made["plan"])])
+    return _spoiled_inside(rng, [made["workout"], made["numbers"], made["settings"], own_for(rng, made["plan"])])
+
+
+def advise(rng):
+    """Arguments of `advise`: what every option of a workout brings."""
+    return [*side_by_side(rng), rng.random() < 0.3]
 
 
 def replan(rng):
@@ -125,6 +132,7 @@ def learn(rng):
 GENERATORS = {
     "plan": (2, of_athlete),
     "options": (0.5, of_athlete),
+    "advise": (0.5, advise),
     "warm_up": (2, of_athlete),
     "questions": (3, questions),
     "class_table": (0.15, class_table),
