@@ -167,11 +167,12 @@ def test_with_no_connection_it_answers_all_the_same(own):
 JUDGE = """async () => {
     const engine = await import('/engine.js');
     const base = document.querySelector('script[src*="/static/"]').src.split('/js/')[0];
-    const { fromPlan, toJudge } = await import(`${base}/js/lib/own.js`);
+    const { fromPlan } = await import(`${base}/js/lib/own.js`);
+    const { toJudge } = await import(`${base}/js/lib/to-judge.js`);
     const workout = JSON.parse(document.getElementById('workout').textContent);
     const [numbers, settings] = [{ level: 'keen' }, {}];
     const plan = engine.plan(workout, numbers, settings);
-    const blocks = toJudge(fromPlan(plan), plan);
+    const blocks = toJudge(fromPlan(plan), plan, workout);
     const times = [];
     for (let run = 0; run < 25; run += 1) {
         const start = performance.now();
