@@ -47,8 +47,8 @@ def test_rests_go_to_the_next_five_seconds_but_not_under_the_set_up(run, rest_s,
 
 def test_examples_of_a_start_too_quick(run):  # noqa: F811
     own = block([5, 5, 5, 5], [12, 12, 15])
-    assert run("own-edits", "outHot", own, PLACE) == block([12, 5, 3], [12, 12])
-    assert run("own-edits", "inHalves", own, PLACE) == block([10, 10], [15])
+    assert run("own-examples", "outHot", own, PLACE) == block([12, 5, 3], [12, 12])
+    assert run("own-examples", "inHalves", own, PLACE) == block([10, 10], [15])
 
 
 def timed(sets, rests_s, start_s, seconds_each, **more):

@@ -51,21 +51,27 @@ export function fitted(own, place) {
   return { sets, rests_s };
 }
 
+/** Does the whole break-up of a block begin as what the cap leaves of it? */
+function beginsAlike({ sets, rests_s, uncut }) {
+  const last = sets.length - 1;
+  return sets.slice(0, last).every((size, index) => size === uncut.sets[index] && rests_s[index] === uncut.rests_s[index]) && sets[last] <= uncut.sets[last];
+}
+
 /** Where an athlete starts from: the plan, whole where the cap cuts it short. */
 export function fromPlan(plan) {
   if (plan.attempts) return plan.attempts.map(({ load_kg, rest_s }) => ({ load_kg, rest_s }));
   return places(plan).map((place) => {
     const block = plan.blocks[place.index];
-    const from = block.reached ? block : block.uncut;
+    const from = block.reached && !(block.uncut && gap(block, place) > 0 && beginsAlike(block)) ? block : block.uncut;
     if (!place.open || !from || from.sets.length === 0) return null;
-    return untilTheEnd(fitted({ sets: from.sets, rests_s: from.rests_s }, place), block, plan.basis.cap_s);
+    return untilTheEnd(fitted({ sets: from.sets, rests_s: from.rests_s }, place), from === block ? block : { reached: false }, plan.basis.cap_s);
   });
 }
 
 /** Sets added to a block that the cap cuts short come after the cap, until the athlete brings them forward. */
 function untilTheEnd(own, block, cap_s) {
+  if (!block.reached || own.sets.length === block.sets.length || cap_s === null) return own;
   const planned = block.sets.length;
-  if (!block.reached || own.sets.length === planned || cap_s === null) return own;
   const left_s = Math.ceil((cap_s - block.end_s) / 5) * 5;
   return { ...own, rests_s: own.rests_s.map((rest_s, index) => (index === planned - 1 ? Math.max(rest_s, left_s) : rest_s)) };
 }

@@ -36,18 +36,29 @@ function sizes(sets, unit, units) {
 
 const restWords = (rest_s, breaths) => _("rest about {time}: {breaths}", { time: span(rest_s), breaths: breathWords(breaths ?? breathsOf(rest_s)) });
 
-/** Where the rests change from tier to tier each says its own. */
-function tierByTier(block, units) {
-  return tiers(block).map(({ size, times, rest_s, breaths }) => {
-    const sets = run({ size, times }, block.unit, units, false);
+/** Rests that change while the sets stay alike, in turn: "rest about 25 s, then 30 s, 35 s: eight to 12 breaths". */
+function changingRests(rests) {
+  const times = rests.filter((rest_s, index) => index === 0 || rest_s !== rests[index - 1]).map(span);
+  const [low, high] = [Math.min(...rests), Math.max(...rests)].map((rest_s) => breathsOf(rest_s));
+  const range = { first: times[0], then: times.slice(1).join(", "), low: number(low), high: breathWords(high) };
+  return low === high ? _("rest about {first}, then {then}: {high}", range) : _("rest about {first}, then {then}: {low} to {high}", range);
+}
+
+/** Where the rests change with the size each tier says its own. */
+function tierByTier(found, unit, units) {
+  return found.map(({ size, times, rest_s, breaths }) => {
+    const sets = run({ size, times }, unit, units, false);
     return rest_s ? _("{sets}, {rest}", { sets, rest: restWords(rest_s, breaths) }) : sets;
   }).reduce((before, part) => _("{before}; then {part}", { before, part }));
 }
 
 /** `block`: {sets, rests_s, rests_breaths, unit}; the count of breaths may be missing. */
-export function setsInWords({ rests_breaths = [], ...block }, units) {
-  const rests = [...new Set(block.rests_s.filter((rest_s) => rest_s > 0))];
-  if (rests.length > 1) return tierByTier({ ...block, rests_breaths }, units);
-  const said = sizes(block.sets, block.unit, units);
-  return rests.length === 1 ? _("{sets}, {rest}", { sets: said, rest: restWords(rests[0], rests_breaths[0]) }) : said;
+export function setsInWords({ sets, rests_s, rests_breaths = [], unit }, units) {
+  const rests = rests_s.filter((rest_s) => rest_s > 0);
+  const found = tiers({ sets, rests_s, rests_breaths });
+  const change = new Set(rests).size > 1;
+  if (change && found.length === counted(sets).length) return tierByTier(found, unit, units);
+  const said = sizes(sets, unit, units);
+  if (rests.length === 0) return said;
+  return _("{sets}, {rest}", { sets: said, rest: change ? changingRests(rests) : restWords(rests[0], rests_breaths[0]) });
 }

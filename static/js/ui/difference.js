@@ -32,6 +32,7 @@ function ofIntervals({ breaks, broke, less_s }, says) {
   if (breaks === null && broke !== null) return says.fits();
   if (breaks !== null && broke === null) return says.breaks(number(breaks));
   if (breaks !== broke) return breaks < broke ? says.sooner(broke - breaks) : says.later(breaks - broke);
+  if (breaks !== null) return says.equal();
   if (Math.abs(less_s) < SAME_S) return says.spare();
   const time = span(Math.round(Math.abs(less_s)));
   return less_s > 0 ? says.less(time) : says.freer(time);

@@ -47,7 +47,8 @@ export function chanceSentence({ attempts }) {
   const said = attempts.map(({ load_kg, chance_fraction, fits }) => (fits === false ? _("{load} comes too late", { load: loadName(load_kg) })
     : _("{load} goes {chance} of the time", { load: loadName(load_kg), chance: percent(chance_fraction) })));
   const hurried = attempts.some(({ rested, fits }) => fits && rested === false);
-  return `${said.join(", ")}.${hurried ? ` ${_("Less than a minute of rest before a heavy attempt: nobody can promise you that one.")}` : ""}`;
+  const soon = _("Less than a minute of rest before a heavy attempt: nobody can promise you that one.");
+  return hurried ? `${said.join(", ")}. ${soon}` : `${said.join(", ")}.`;
 }
 
 /** Beside the difference to the plan: strength left, the margin or the chances. */

@@ -1,7 +1,6 @@
 /** Try my own: the plan's sets and rests, or its attempts, in the athlete's hands, with an answer to every change. One part of the workout at a time. */
 import { el, find, findAll, refill } from "../lib/dom.js";
-import { loadStep, startHeavy } from "../lib/own-attempts.js";
-import { example, inHalves, outHot } from "../lib/own-edits.js";
+import { EXAMPLES } from "../lib/own-examples.js";
 import { belongs, fitted, fromPlan, keptBlocks, places, withKept } from "../lib/own.js";
 import { canTry, planWith } from "../lib/own-plan.js";
 import { partsOf } from "../lib/parts.js";
@@ -18,11 +17,6 @@ import { blockTitle, roundsTitle } from "./plan-blocks.js";
 import { capOf } from "./plan-parts.js";
 
 const SETTLE_MS = 350;  // after the last change: then it is stored, told and drawn in full
-const EXAMPLES = {
-  hot: (plan, units) => (plan.attempts ? startHeavy(fromPlan(plan), loadStep(units)) : example(plan, outHot)),
-  halves: (plan) => example(plan, inHalves), plan: fromPlan,
-};
-
 export class OwnScreen {
   #session;
   #view;
@@ -82,15 +76,11 @@ export class OwnScreen {
 
   #take(blocks) {
     this.#blocks = blocks;
-    this.#draw();
-    this.#answer();
-  }
-
-  #draw() {
     this.#attempts = this.#plan.attempts ? new OwnAttempts({
       own: this.#blocks, lift: this.#plan.lift, units: this.#units, heading: "h2", onChange: (own) => { this.#blocks = own; this.#answer(); },
     }) : null;
     refill(find("own-blocks", this.root), this.#attempts ? [this.#attempts.node] : this.#groups());
+    this.#answer();
   }
 
   /** Blocks that are done alike in several rounds are changed together. */
@@ -98,12 +88,11 @@ export class OwnScreen {
     const asked = places(this.#plan);
     const groups = byRounds(this.#plan.blocks.map((block, index) => ({ ...block, ...this.#blocks[index], mode: null })));
     const count = groups.reduce((sum, group) => sum + group.rounds.length, 0);
-    const nodes = groups.map((group) => [roundsTitle(group, count, Boolean(this.#plan.intervals)), groups.length > 1 && this.#copier(group),
+    return groups.map((group) => [roundsTitle(group, count, Boolean(this.#plan.intervals)), groups.length > 1 && this.#copier(group),
       group.blocks.filter((block) => this.#blocks[block.index]).map((block) => new OwnBlock({
         own: this.#blocks[block.index], place: asked[block.index], title: blockTitle(block, this.#units), heading: count > 1 ? "h3" : "h2",
         onChange: (own) => this.#change(own, this.#indexes(block.block, group.rounds)),
-      }).node)]);
-    return nodes.flat();
+      }).node)]).flat();
   }
 
   #indexes(place, rounds) {

@@ -3,13 +3,13 @@ import { el } from "../lib/dom.js";
 import { clock, load, number, setName, span } from "../lib/format.js";
 import { roundsName } from "../lib/round-words.js";
 import { setsInWords } from "../lib/set-words.js";
-import { byRounds, isCut, isUntilMiss, tiers } from "../lib/tiers.js";
+import { byRounds, counted, isCut, isUntilMiss } from "../lib/tiers.js";
 import { _, amount, holdName, movementName, say } from "../lib/words.js";
 
 /** Equal neighbours stand counted together; the gap after them, in the calm colour, is the rest. */
 function numerals(block, units) {
-  const found = tiers(block);
-  return found.map(({ size, times, rest_s }, index) => el("li", { class: "sets__set numeral", "data-rest": rest_s && index < found.length - 1 ? "" : null },
+  const found = counted(block.sets);
+  return found.map(({ size, times }, index) => el("li", { class: "sets__set numeral", "data-rest": index < found.length - 1 ? "" : null },
     times > 1 && el("span", { class: "sets__times" }, `${number(times)}\u00d7`), setName(size, block.unit, units)));
 }
 

@@ -28,7 +28,8 @@ function outcome(kind, { verdict, before }, place) {
   }
   const next = verdict.attempts[place + 1];
   const told = _("the next one at {time}, and {spare} left at the end.", { time: clock(next.at_s), spare: span(verdict.spare_s ?? 0) });
-  return [_("{time} less of the rest after it:", { time: span(LESS_REST_S) }), next.rested ? told : `${told} ${_("That is less than a minute of rest, too little to count on it.")}`];
+  const hurried = _("That is less than a minute of rest, too little to count on it.");
+  return [_("{time} less of the rest after it:", { time: span(LESS_REST_S) }), next.rested ? told : `${told} ${hurried}`];
 }
 
 /** `tell` asks the engine: changed attempts in, {verdict, before} out. */
