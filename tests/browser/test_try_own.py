@@ -24,7 +24,7 @@ def open_own(page, link):
 
 def answered(page, act):
     """What the answer says after an edit."""
-    page.evaluate("selector => { document.querySelector(selector).dataset.old = ''; }", ANSWER)
+    page.evaluate("selector => { document.querySelector(selector).dataset.old = ''; document.querySelector('[data-own-says]').textContent = ''; }", ANSWER)
     act()
     page.wait_for_selector(f"{ANSWER}:not([data-old])")
     return page.inner_text(ANSWER)
