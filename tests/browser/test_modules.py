@@ -221,9 +221,11 @@ def test_card_of_an_own_plan_that_fails_keeps_what_comes_later(run):
     assert (after["title"], len(after["lines"])) == ("If you get past it", 1)
 
 
-def test_card_goes_on_small_in_the_block_the_cap_cuts(run):
-    cut = BEYOND | {"block": 1, "sets": [4, 4, 3], "rests_s": [9, 9], "rests_breaths": [3, 3], "start_s": 0, "end_s": 60, "expected_at_cap": 11}
-    assert card_of(run, cut)["rows"][0]["onward"] == "and on: 3 \u00d7 3"
+@pytest.mark.parametrize("sets, onward", [([4, 4, 3], "and on: 3 \u00d7 3"), ([4, 5], "and on: 2, then 3s"), ([4, 4, 9], "and on: 3")])
+def test_card_goes_on_small_in_the_block_the_cap_cuts(run, sets, onward):
+    """Of 4, 4, 3, 3, 3, 3 what is left after so many, from the end: 9, 11 and 3, by hand."""
+    cut = BEYOND | {"block": 1, "sets": sets, "rests_s": [9] * (len(sets) - 1), "rests_breaths": [3] * (len(sets) - 1), "start_s": 0, "end_s": 60}
+    assert card_of(run, cut)["rows"][0]["onward"] == onward
 
 
 @pytest.mark.parametrize("agent, standalone, inside", [

@@ -64,7 +64,7 @@ def test_intervals_that_break_name_the_first(own):
 
 def test_attempts_answer_with_the_chance_of_each(own):
     page = own("load")
-    assert re.match(r"Likely heaviest lift [\d.]+ kg Most likely the same load as in the plan\. ([\d.]+ kg goes \d+% of the time(, |\.)){4}", words(page))
+    assert re.match(r"Likely heaviest lift [\d.]+ kg Most likely the same load as in the plan\. How often each goes: ([\d.]+ kg \d+%(, |\.)){4}", words(page))
     before = page.locator(".own__chance").all_inner_texts()
     page.locator("[data-own-set]").nth(1).click()
     answered(page, lambda: page.get_by_role("button", name="More: Load").click())
@@ -73,7 +73,7 @@ def test_attempts_answer_with_the_chance_of_each(own):
     assert after[0] == before[0]
     answered(page, lambda: page.locator("[data-own-tool=add]").click())
     assert page.locator(".own__chance").last.inner_text() == "too late"
-    assert "comes too late" in words(page)
+    assert "kg too late." in words(page)
 
 
 def test_starting_heavy_shows_what_it_costs_and_kept_attempts_are_on_the_card(own):

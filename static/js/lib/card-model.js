@@ -9,6 +9,7 @@ import { byRounds, counted, isCut, isUntilMiss } from "./tiers.js";
 import { _, amount, breathCount, holdName, movementName, say } from "./words.js";
 
 const MOST_CUE_WORDS = 4;
+const HAIR = 1e-6;
 const MOST_TIMES = 4;  // of rounds done alike; of more only the last is shown
 
 /** The sets, large: how often stands small and before, as one says it: "7 times 4". */
@@ -95,10 +96,19 @@ function beyond(blocks, fails, units) {
   return lines.length ? { title: fails ? _("If you get past it") : _("If you get there"), lines } : null;
 }
 
+const sum = (list) => list.reduce((total, one) => total + one, 0);
+
+/** The last sets of a break-up that make up so much, the first of them only in part if need be. */
+function lastOf(sets, left) {
+  const found = [];
+  for (let missing = left, index = sets.length - 1; missing > HAIR && index >= 0; missing -= sets[index], index -= 1) found.unshift(Math.min(missing, sets[index]));
+  return found;
+}
+
 /** Of a block that the end cuts short, the sets beyond it: "and on: 3 × 3". */
 function onward({ sets, uncut, unit }, units) {
-  const left = uncut?.sets.slice(sets.length) ?? [];
-  return left.length && sets.length ? _("and on: {sets}", { sets: setsInWords({ sets: left, rests_s: [], unit }, units) }) : null;
+  const further = uncut && sets.length ? lastOf(uncut.sets, sum(uncut.sets) - sum(sets)) : [];
+  return further.length ? _("and on: {sets}", { sets: setsInWords({ sets: further, rests_s: [], unit }, units) }) : null;
 }
 
 function blockRows(plan, units) {

@@ -42,13 +42,13 @@ function marginSentence({ intervals, breaks }) {
   return breaks === null ? _("Tightest is interval {interval}: {time} to spare.", params) : _("Interval {interval} takes {time} too long.", params);
 }
 
-/** How each attempt goes: "95 kg goes 84%, 100 kg goes 50%", and what does not fit the time or comes too soon. */
-export function chanceSentence({ attempts }) {
-  const said = attempts.map(({ load_kg, chance_fraction, fits }) => (fits === false ? _("{load} comes too late", { load: loadName(load_kg) })
-    : _("{load} goes {chance} of the time", { load: loadName(load_kg), chance: percent(chance_fraction) })));
+/** How each attempt goes: "95 kg 84%, 100 kg 50%", and what does not fit the time or comes too soon. */
+function chanceSentence({ attempts }) {
+  const each = attempts.map(({ load_kg, chance_fraction, fits }) => `${loadName(load_kg)} ${fits === false ? _("too late") : percent(chance_fraction)}`);
+  const said = _("How often each goes: {list}.", { list: each.join(", ") });
   const hurried = attempts.some(({ rested, fits }) => fits && rested === false);
   const soon = _("Less than a minute of rest before a heavy attempt: nobody can promise you that one.");
-  return hurried ? `${said.join(", ")}. ${soon}` : `${said.join(", ")}.`;
+  return hurried ? `${said} ${soon}` : said;
 }
 
 /** Beside the difference to the plan: strength left, the margin or the chances. */
