@@ -5,9 +5,11 @@ import functools
 import random
 
 from parity.answers import ask_server
+from parity.shapes import SHAPES
 from parity.workouts import numbers_for, settings_for, workout
 
-PLANS = 40  # chosen: enough to meet every mode, few enough to make once
+EACH = 4  # plans of every shape; chosen: enough to meet every mode, few enough to make once
+PLANS = EACH * (len(SHAPES) + 1)  # and as many of any shape and size
 
 
 def made_plan(rng):
@@ -19,17 +21,24 @@ def made_plan(rng):
 def _plan(number):
     """The first plan that can be made after seed `number`; one that cannot is a matter for the cases of `plan`."""
     rng = random.Random(number)
+    name = [*SHAPES, "any"][number // EACH]
     while True:
-        made = workout(rng)
-        asked = {"workout": made, "numbers": numbers_for(rng, made), "settings": settings_for(rng, made)}
+        made, numbers = SHAPES[name](rng) if name in SHAPES else any_workout(rng)
+        asked = {"workout": made, "numbers": numbers, "settings": settings_for(rng, made)}
         answer = ask_server({"call": "plan", "arguments": list(asked.values())})
         if "result" in answer:
-            return asked | {"plan": answer["result"]}
+            return {"shape": name} | asked | {"plan": answer["result"]}
+
+
+def any_workout(rng):
+    """A workout of any shape and size, and an athlete."""
+    made = workout(rng)
+    return made, numbers_for(rng, made)
 
 
 def own_blocks(rng, plan):
     """Break-ups of the athlete's own: the plan's with other rests, one set split or moved, some left out."""
-    own = [_own_block(rng, block) for block in plan["blocks"]]
+    own = [_own_block(rng, block) for block in plan.get("blocks", [])]
     return own[: rng.randint(0, len(own))] if rng.random() < 0.2 else own
 
 
@@ -49,7 +58,7 @@ def _own_block(rng, block):
 def taps(rng, plan):
     """Events up to some moment of the heat, and that moment."""
     pace, events, clock_s = rng.uniform(0.8, 1.4), [], 0.0
-    for block in plan["blocks"][: rng.randint(0, len(plan["blocks"]))]:
+    for block in plan.get("blocks", [])[: rng.randint(0, len(plan.get("blocks", [])))]:
         if block["end_s"] is None:
             break
         if rng.random() < 0.4:
@@ -70,7 +79,7 @@ def _sets_of(rng, block, pace):
 def following(rng, plan):
     """A result: when each block was done, and where a repetition failed."""
     pace = rng.uniform(0.75, 1.5)
-    ends = [block["end_s"] * pace for block in plan["blocks"] if block["end_s"] is not None]
+    ends = [block["end_s"] * pace for block in plan.get("blocks", []) if block["end_s"] is not None]
     ends = sorted(end_s * rng.uniform(0.95, 1.05) for end_s in ends)
     result = {"plan": plan, "ends_s": ends[: rng.randint(0, len(ends))] if rng.random() < 0.3 else ends}
     if ends and rng.random() < 0.4:

@@ -112,7 +112,7 @@ def of_movement(rng, entry):
     drawn = {
         "max_unbroken": any_of(rng, drawn_max, [4, 4, 2, 1, 0.2, 1]),
         "seconds_per_unit": any_of(rng, [None, round(entry["seconds_per_unit"] * rng.uniform(0.7, 1.5), 2)], [2, 1]),
-        "repeat_test": any_of(rng, [None, rng.randint(0, 20)], [3, 1]),
+        "repeat_test": any_of(rng, [None, rng.randint(0, 20)], [9, 1]),  # finding a person's recovery takes as long as ten plans' costs
         "one_rep_max_kg": any_of(rng, [None, rng.randint(20, 150)], [2, 1]),
         "steady_s": any_of(rng, [None, rng.randint(30, 600)], [4, 1]),
         "long_efforts": any_of(rng, [None, [[rng.randint(20, 60), 60], [rng.randint(50, 200), 200]]], [4, 1]),
