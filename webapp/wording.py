@@ -122,6 +122,7 @@ WORDS |= {
     "machines_bad": N_("The list of machines cannot be read."),
     "minutes_out_of_range": N_("These minutes are outside what a warm-up can be made for: {value}."),
     "room_out_of_range": N_("This temperature is outside what a warm-up can be made for: {value}."),
+    "sets_bad": N_("The sets you mean to do cannot be read."),
     "sore_bad": N_("The list of sore parts cannot be read."),
     # Steps without a drill of the library
     "breathe": N_("Stand easy, breathe out long"),
@@ -158,6 +159,7 @@ WORDS |= {
     "talk_easily": N_("Easy enough to talk."),
     # Why it is as it is
     "age_longer": N_("A minute more of easy work, for your age."),
+    "burst_as_planned": N_("{movement}: {reps} at race pace, as many as your largest set in the heat."),
     "called_early": N_("Called early: only what matters most, at once."),
     "cold_longer": N_("The room is cold ({room_c} °C): more easy minutes, layers on."),
     "heat_slipped_repeat": N_("The heat slipped by {slipped_s}: keep warm, then the last part once more, in three minutes."),

@@ -8,7 +8,7 @@ import time
 import pytest
 from engine_samples import able, block, six_blocks, workout
 
-from webapp.engine import EngineError, break_up, class_table, judge, judge_break_up, learn, plan, questions, replan, reps_over_sets
+from webapp.engine import EngineError, break_up, class_table, judge, judge_break_up, learn, options, plan, questions, replan, reps_over_sets
 
 ABSURD = [0, -3, 1e9, 1e308, 0.5, math.nan, math.inf, True, "", "dieciséis", [1], {"a": None}, None]
 SOON_S = 15.0  # for one call on a busy machine; a plan takes a few tenths, one of 240 stints two or three
@@ -78,6 +78,8 @@ def test_absurd_things_where_a_block_an_option_or_a_division_should_be(value):
         holder[place] = [value]
         answer = refused_or(plan, made, {}, {})
         assert_sane(None if answer is None or "parts" in answer else answer)
+        if place == "options":
+            assert refused_or(options, made, {}, {}) is None
 
 
 @pytest.mark.parametrize("key", NUMBERS)

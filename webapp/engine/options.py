@@ -24,7 +24,8 @@ def options(workout: dict, numbers: dict, settings: dict) -> dict:
     Ranking "prescribed_first", taken where nothing is said, puts everybody on the first option above everybody on another; with "separate" each
     option has a ranking of its own.
     """
-    keys = [option.get("key") for option in listing("options_not_a_list", mapping("workout_not_a_mapping", workout).get("options"))]
+    given = listing("options_not_a_list", mapping("workout_not_a_mapping", workout).get("options"))
+    keys = [mapping("option_not_a_mapping", option).get("key") for option in given]
     if len(keys) == 0:
         raise EngineError("no_options", 0)
     made = [standing(plan(workout, numbers, {**settings, "option": key})) for key in keys]
