@@ -67,7 +67,7 @@ export class Session {
 
   settings(patch = {}) {
     const { option, division, style, heat } = this.state;
-    return { option, division, style, form: 1.0, seed: 1, heat_start: heat?.at_ms ? toIso(heat.at_ms) : null, warm_up_min: null, ...patch };
+    return { option, division, style, form: 1.0, seed: 1, heat_start: heat?.at_ms ? toIso(heat.at_ms) : null, warm_up_min: null, just_for_me: heat?.kind === "none", ...patch };
   }
 
   #tell(names) { for (const listener of this.#listeners) listener(new Set(names)); }

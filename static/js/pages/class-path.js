@@ -68,6 +68,7 @@ function answerChanges() {
     if (names.has("units")) useUnits(session.athlete.units);
     if (any(NUMBERS)) await renewQuestions(any([...WHO, "heat"]));
     if (any([...PLAN, "own"])) await renewPlan();
+    else if (names.has("heat")) await parts.plan.renewAdvice();
     if (names.has("holds")) parts.card.show(parts.plan.shown);
     if (any(WARM_UP)) await parts.warmUp.renew();
   });
