@@ -5,7 +5,7 @@ A branch ends where even the bare work left takes it past the time to beat, or w
 """
 
 from webapp.engine.breath import rest
-from webapp.engine.layout import lay_out
+from webapp.engine.layout import carried_to_cap, lay_out
 from webapp.engine.prepare import Case, stints_of
 from webapp.engine.reserve import recover, twin
 from webapp.engine.segments import ALL_SLOTS, any_set
@@ -21,7 +21,8 @@ def layout_of(asked, numbers):
     """The engine's layout for the athlete exactly as given, and the person's gain."""
     case = Case(asked, numbers, {})
     stints = stints_of(case, case.option)
-    return lay_out(stints, [1.0] * len(stints), case.gain, case.cap_s, [], at_rest()), case.gain
+    layout = lay_out(stints, [1.0] * len(stints), case.gain, case.cap_s, [], at_rest())
+    return carried_to_cap(layout, stints, case.gain, case.cap_s, at_rest()), case.gain
 
 
 def seconds_of(layout, gain):

@@ -5,7 +5,8 @@ from engine_samples import able, block, workout
 
 from webapp.engine import EngineError, break_up, breakups, lifts, one_stint, plan
 from webapp.engine.breakups import SEARCH_BUDGET
-from webapp.engine.one_stint import BUDGET_PER_STINT, LEAST_BUDGET
+from webapp.engine.one_stint import BUDGET_PER_STINT
+from webapp.engine.search import LEAST_BUDGET
 
 HOSTILE = {
     "ten thousand of one": ([block("push-up", 10000)], 1, None, able(push_up=30)),

@@ -60,23 +60,23 @@ def evened(case: Case, layout: dict, time_s: float) -> dict:
     whole = layout["whole"]
     if rounds < 2 or len([1 for block in case.option["blocks"] if block.get("step") is not None]) > 0:
         return layout
-    base = progress(case, whole, layout["factors"], time_s)
+    base = progress(case, layout["stints"], layout["breakups"], layout["factors"], time_s)
     for donor in [rounds - 1, rounds // 2]:
-        alike = [whole[donor * blocks + index - blocks * (index // blocks)] for index in range(len(whole))]
-        done = progress(case, alike, layout["factors"], time_s)
+        alike = [layout["breakups"][donor * blocks + index - blocks * (index // blocks)] for index in range(len(whole))]
+        done = progress(case, case.stints, alike, layout["factors"], time_s)
         if done["fails"] == 0 and done["work_s"] >= base["work_s"] * (1 - EVEN_ROUNDS_COST):
             even = {**layout, "stints": case.stints, "breakups": alike, "whole": alike, "capped": False}
             return cut_at_cap(even, case.gain, time_s, at_rest())
     return layout
 
 
-def progress(case: Case, breakups: list, factors: list[float], time_s: float) -> dict:
+def progress(case: Case, stints: list, breakups: list, factors: list[float], time_s: float) -> dict:
     """Return how many steps fail and how much bare work gets done in time by somebody with these shares of the numbers. [s]"""
-    ones = [1.0] * len(case.stints)
-    went = live_through(case.stints, breakups, factors, ones, case.gain, time_s, at_rest())
+    ones = [1.0] * len(stints)
+    went = live_through(stints, breakups, factors, ones, case.gain, time_s, at_rest())
     work_s = 0.0
     for index, steps in enumerate(went["done"]):
-        work_s = work_s + steps * case.stints[index]["seconds"]
+        work_s = work_s + steps * stints[index]["seconds"]
     return {"fails": sum(went["fails"]), "work_s": work_s}
 
 

@@ -3,7 +3,7 @@
 import math
 
 from .draws import draw_people, fail_share, outcomes
-from .layout import THRIFTS, as_given, at_price, factors_for, lay_out, saves
+from .layout import THRIFTS, as_given, at_price, carried_to_cap, factors_for, lay_out, saves
 from .narrow import narrowing
 from .pacing import paced_layout
 from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD
@@ -75,7 +75,8 @@ def may_be(layout: dict, style: str) -> bool:
 
 
 def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:
-    """Return the layout, or one like it that the style allows and that is quicker to expect: with slow fatigue cheaper, or made more carefully.
+    """Return the layout, or one like it that the style allows and that is quicker to expect: with slow fatigue cheaper, planned only up to the cap, or
+    made more carefully.
 
     Where failing is likely a more careful plan may well be quicker; the ladder of cautions was bisected for risk and may have passed over it.
     """
@@ -86,6 +87,9 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
         for thrift in THRIFTS:
             other = {**lay_out(case.stints, layout["factors"], case.gain, cap_s, at_price(layout["whole"], thrift), at_rest()), "caution": layout["caution"]}
             best = better(tried(case, people, cap_s, arrange, other), best, case.wanted["style"])
+    if best["capped"]:
+        other = {**carried_to_cap(best, case.stints, case.gain, cap_s, at_rest()), "caution": best["caution"]}
+        best = better(tried(case, people, cap_s, arrange, other), best, case.wanted["style"])
     rung = CAUTION.index(best["caution"]) + 1
     while best["risk"] > RISKY and rung < len(CAUTION):
         other = lay_out(case.stints, factors_for(case.stints, CAUTION[rung]), case.gain, cap_s, best["whole"], at_rest())

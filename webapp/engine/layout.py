@@ -12,8 +12,9 @@ from .tiers import trimmed
 from .whole import Start, break_up_all, later_of, live_through, state_before
 
 
+MOST_TURNS = 2  # times that the work up to the cap is planned anew; chosen
 ROOM_STEPS = 3  # steps that the last block before the cap is planned beyond what went at first; chosen
-THRIFTS = [0.4, 0.0]  # of the usual price of slow fatigue, tried besides it; chosen: see the benchmark of whole workouts
+THRIFTS = [0.3]  # of the usual price of slow fatigue, tried besides it; chosen: see the benchmark of whole workouts
 FEW_AHEAD = 8  # stints planned anew when the cap leaves time beyond a block; chosen
 
 
@@ -34,25 +35,44 @@ def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None
     -------
     dict : stints, the last one shortened to what goes before the cap; breakups; capped, whether anything was cut off;
     whole, the break-ups before cutting, hints for the next; factors, as given.
-
-    Notes
-    -----
-    Where the cap comes first the work up to there is planned anew, without saving for what is not reached.
     """
     made = break_up_all(stints, factors, gain, hints, start, thrifts_of(hints, stints))
-    layout = cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors}, gain, cap_s, start)
-    if not layout["capped"] or len(layout["breakups"]) == 0:
-        return layout
-    reached = with_room(layout["stints"][: len(layout["breakups"])], stints)
-    few = factors[: len(reached)]
-    again = break_up_all(reached, few, gain, made[: len(reached)], start, thrifts_of(hints, reached))
-    other = cut_at_cap({"stints": reached, "breakups": again, "capped": False, "whole": again, "factors": few}, gain, cap_s, start)
+    return cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors}, gain, cap_s, start)
+
+
+def carried_to_cap(layout: dict, stints: list, gain: float, cap_s: float | None, start: Start) -> dict:
+    """Return a layout of `stints` with the work up to the cap planned anew, without saving for what is not reached, for as long as that gets further."""
+    best = layout
+    for _ in range(MOST_TURNS):
+        if cap_s is None or not best["capped"] or len(best["breakups"]) == 0:
+            break
+        other = replanned({**layout, "stints": stints}, best, gain, cap_s, start)
+        if not further_than(other, best):
+            break
+        best = {**layout, **other}
+    return best
+
+
+def replanned(uncut: dict, best: dict, gain: float, cap_s: float, start: Start) -> dict:
+    """Return stints, breakups and capped for what `best` reaches by the cap, and a little more, planned as if nothing came after it.
+
+    `uncut` is the layout of the whole workout.
+    """
+    stints = uncut["stints"]
+    reached = with_room(best["stints"][: len(best["breakups"])], stints)
+    factors = uncut["factors"][: len(reached)]
+    again = break_up_all(reached, factors, gain, uncut["whole"][: len(reached)], start, thrifts_of(uncut["whole"], reached))
+    other = cut_at_cap({"stints": reached, "breakups": again, "capped": False, "whole": again, "factors": factors}, gain, cap_s, start)
+    if other["capped"]:
+        return {"stints": other["stints"], "breakups": other["breakups"], "capped": True}
+    done = {"stints": reached, "breakups": again, "capped": not complete(reached, stints)}
     last = len(reached) - 1
-    if not other["capped"] and reached[last]["steps"] == stints[last]["steps"]:
-        other = further(layout, {**other, "capped": len(reached) < len(stints)}, gain, cap_s, start)
-    elif not other["capped"]:
-        other = {**other, "capped": True}
-    return {**layout, **other, "whole": made, "factors": factors} if further_than(other, layout) else layout
+    return further(uncut, done, gain, cap_s, start) if reached[last]["steps"] == stints[last]["steps"] else done
+
+
+def complete(reached: list, stints: list) -> bool:
+    """Is the last of the stints reached the workout's last, and whole?"""
+    return len(reached) == len(stints) and reached[len(reached) - 1]["steps"] == stints[len(stints) - 1]["steps"]
 
 
 def with_room(reached: list, stints: list) -> list:

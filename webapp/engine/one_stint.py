@@ -10,7 +10,7 @@ from .lifts import or_quick_singles
 from .parameters import SMALL_MAX, TWOS_FROM, TWOS_FROM_SHARE
 from .quick import Alone
 from .reserve import Fatigue, twin
-from .search import Task, find
+from .search import LEAST_BUDGET, Task, find
 from .segments import Segment, any_set
 from .stint_segment import able_factor, ceiling_of, segment_of, steps_of
 from .tiers import plan_rests, plan_sets
@@ -19,9 +19,9 @@ from .walk import Together, Walk
 LONGEST_LEAD_S = 300
 LEAD_STEP_S = 5.0  # s, by which a wait before the first set is lengthened; chosen
 TIRED = 0.1  # quick fatigue of the primary slot above which a longer wait is tried at all; chosen: what a wait is good for
+MOST_WAITS = 6  # times that a wait is lengthened; chosen
 FEW_SETS_LEFT = 6  # sets up to which a longer wait before the first may save one; chosen: among more it is one rest of many
 BUDGET_PER_STINT = 1500  # evaluations; chosen: above what the largest case of the benchmark takes
-LEAST_BUDGET = 80
 
 
 class Later:
@@ -87,8 +87,11 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
     begun = Begun(stint, factor, gain, later)
     lead = stint["slots"][0]
     best = after_wait(fatigue, begun, lead_rest(fatigue, begun.segment, min(begun.piece, stint["steps"]), gain, begun.ceiling), hints)
-    tired = fatigue.quick[lead] > TIRED
-    while tired and 1 < len(best["sets"]) and len(best["sets"]) <= FEW_SETS_LEFT and best["lead_s"] < LONGEST_LEAD_S:
+    if fatigue.quick[lead] <= TIRED or later.budget <= LEAST_BUDGET:
+        return best
+    for _ in range(MOST_WAITS):
+        if len(best["sets"]) == 1 or len(best["sets"]) > FEW_SETS_LEFT:
+            break
         other = after_wait(fatigue, begun, best["lead_s"] + LEAD_STEP_S, [best["plan"]])
         if other["cost_s"] >= best["cost_s"] - 1e-6:
             break
@@ -102,11 +105,10 @@ def after_wait(fatigue: Fatigue, begun: Begun, lead_s: float, hints: list) -> di
     rest(rested, begun.segment.slots, lead_s)
     walk = begun.walk(Alone(rested, begun.segment, begun.gain, begun.ceiling, begun.later.price))
     together = begun.walk(Together(rested, begun.segment, begun.gain, begun.ceiling, begun.later.price))
-    again = max(LEAST_BUDGET, begun.later.budget // 6)  # evaluations, where a plan to start from is known
-    plan = searched(begun, walk, begun.later.budget if len(hints) == 0 else again, hints)
+    plan = searched(begun, walk, begun.later.budget, hints)
     if len(plan) == 0 or together.bill(plan) == math.inf:  # another slot gives out before the primary one
         walk = together
-        plan = searched(begun, walk, again, [plan] if len(plan) > 0 else hints)
+        plan = searched(begun, walk, LEAST_BUDGET, [plan] if len(plan) > 0 else hints)
     if len(plan) == 0:
         plan = [1, begun.pieces - 1, LONGEST_LEAD_S, 1] if begun.pieces > 1 else [1]
     done = or_quick_singles(plan, begun.stint, lambda other: walk.bill(other), lambda other: together.bill(other), begun.later.budget)

@@ -19,6 +19,8 @@ OPENINGS = [0.85, 1.0]  # of the largest set allowed; chosen: a third one gained
 DISAPPOINTING = 1.12  # a steady size this much slower than the best so far is not looked at further; chosen
 WORTH = 0.0005  # share of the cost that a move must gain to be followed; chosen
 REACH = 12  # steps along the grid of rests that a rest may be lengthened to make a move possible; chosen
+LEAST_BUDGET = 80  # evaluations; chosen: what a warm start needs to be worth it
+WARM_SHARE = 6  # a warm start gets this part of the budget; chosen: it has less to look for
 HINT_SHIFTS = 4  # steps by which a hint's rests may be shortened to begin with
 
 
@@ -148,8 +150,11 @@ def starts(task: Task):
     sizes = min(most, steady, task.pieces - 1)
     index = 0
     disappointing = 0
-    for size in range(1, sizes + 1):
+    downwards = task.pieces <= FEW_SETS * most  # where few sets do it, large ones are near the best, and cost few evaluations
+    for place in range(sizes):
+        size = sizes - place if downwards else place + 1
         before = len(task.plans)
+        index = 0 if downwards else index
         start_from(task, size, size, 1, max(0, index - 2))  # the last set takes what is left over, up to `size`
         index = max(0, start_from(task, size, size, size, max(0, index - 2)))
         best = min([costed[0] for costed in task.plans] + [math.inf])
@@ -275,11 +280,13 @@ def find(task: Task, hints: list) -> list:
     cold = len(task.plans) == 0
     if cold:
         starts(task)
+    else:
+        task.budget = min(task.budget, max(LEAST_BUDGET, task.budget // WARM_SHARE))
     task.plans.sort(key=by_cost)
     kinds = "all" if cold else "tiers"
     for costed in task.plans[: DESCENTS if cold else 1]:
         descend(task, costed[1], kinds, 1)
-    if cost_of(task, [task.pieces]) == math.inf:
+    if cost_of(task, [task.pieces]) == math.inf and cold:
         two_sets(task)
     task.plans.sort(key=by_cost)
     if len(task.plans) > 0 and has_singles(task.plans[0][1]):

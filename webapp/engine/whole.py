@@ -8,9 +8,10 @@ import math
 
 from .breath import rest
 from .handover import hand_over, handed_on
-from .one_stint import BUDGET_PER_STINT, LEAST_BUDGET, Later, break_up_stint
+from .one_stint import BUDGET_PER_STINT, Later, break_up_stint
 from .parameters import BREATH_BREAK_S, SLOW_PRICE_S
 from .reserve import PAST_ONE, Fatigue, fresh, recover, twin
+from .search import LEAST_BUDGET
 from .segments import ALL_SLOTS, SLOTS, Segment
 from .simulate import NO_STEP, Course, run_sets, run_through
 from .stint_segment import able_factor, segment_of
