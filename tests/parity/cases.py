@@ -99,12 +99,6 @@ def of_athlete(rng):
     return name, _spoiled_inside(rng, [made, numbers, settings_for(rng, made)])
 
 
-def options(rng):
-    """Arguments of `options`; a workout in parts has no options of its own."""
-    name, arguments = of_athlete(rng)
-    return options(rng) if name == "parts" else (name, arguments)
-
-
 def questions(rng):
     """Arguments of `questions`: the same in another order."""
     name, (made, numbers, settings) = of_athlete(rng)
@@ -139,7 +133,7 @@ def learn(rng):
 # Share of the cases, and the generator. The heavy ones come less often.
 GENERATORS = {
     "plan": (8, of_athlete),
-    "options": (1.5, options),
+    "options": (1.5, of_athlete),
     "warm_up": (6, of_athlete),
     "questions": (8, questions),
     "class_table": (0.3, class_table),
