@@ -33,7 +33,7 @@ def own_entry(name, unit, seconds_per_unit, group):
         "set_up_s": 4, "entry_units": 0.4, "change_s": 8,
         "max_by_level": MAX_BY_LEVEL[unit], "typical_load_kg": None, "load_kind": None, "implements": 1,
         "one_rep_max_of_body": None, "gate": False, "inverted": False, "sides": "both", "switch": None,
-        "failing_harmless": False, "fail_cost_s": 10, "keep_reserve": 0.15, "quick_singles": False,
+        "failing_harmless": False, "fail_cost_s": 10, "keep_reserve": 0.15, "quick_singles": False, "reset_s": None,
         "mechanics": None, "energy": None,
         "standards": [], "measures": [], "no_reps": [], "equipment": [], "lane": "",
         "holds": [], "easier": [], "drills": [], "confused_with": None, "loosen": [], "cue": "", "cautions": [],

@@ -26,7 +26,7 @@ _REFUSALS = {
         "amount_out_of_range", "cadence_out_of_range", "cap_out_of_range", "ends_out_of_order", "entry_out_of_range", "event_out_of_order",
         "failed_out_of_range", "form_out_of_range", "held_back_out_of_range", "implements_out_of_range",
         "lane_out_of_range", "mark_out_of_range", "max_reps_out_of_range", "reps_out_of_range", "rest_out_of_range", "rounds_out_of_range",
-        "seed_out_of_range", "set_up_out_of_range", "time_out_of_range",
+        "seed_out_of_range", "set_up_out_of_range", "steady_out_of_range", "time_out_of_range",
     ),
     _ODD_INPUT: (
         "block_not_a_mapping", "division_unknown", "divisions_not_a_list", "drill_bad", "drills_not_a_list",
@@ -69,7 +69,10 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
         "You open with {opening}, about {share_fraction} of your largest set of {max}: "
         "the second half of a maximum is paid back slowly."
     ),
+    "pace_kept_up": N_("A pace you can keep up, by your two long efforts: {share_fraction} of your usual one."),
     "paced_by_breath": N_("Your breath sets the pace here: steady from the first to the last."),
+    "quick_singles": N_("Quick singles: drop, step in, pull again, about every {every_s}."),
+    "quick_singles_after_sets": N_("First touch and go, then quick singles: drop, step in, pull again, about every {every_s}."),
     "rest_block": N_("A rest for everybody: stand easy, breathe out long."),
     "singles_small_max": N_("With a largest set of {max}, singles with {wait_s} between them get you furthest."),
     "skill_all_out": N_("All out, no planned breaks. About to lose it, reach over the next mark; then start again at once."),

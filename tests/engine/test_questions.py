@@ -11,7 +11,7 @@ from webapp.engine.parameters import MOST_NEEDED
 from webapp.movements import library
 
 KEYS = {"kind", "movement", "unit", "default", "low", "high", "step", "needed", "maximal"}
-KINDS = {"max_unbroken", "one_rep_max", "effort", "body_mass", "repeat_test", "wait_between_singles_s"}
+KINDS = {"max_unbroken", "one_rep_max", "effort", "body_mass", "repeat_test", "wait_between_singles_s", "steady_s", "long_effort"}
 
 
 def asked(made, level="regular", **settings):

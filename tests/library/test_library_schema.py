@@ -17,7 +17,7 @@ TYPES = {
     "share_reasons": dict, "set_up_s": number, "entry_units": number, "change_s": number, "max_by_level": dict,
     "typical_load_kg": (dict, type(None)), "load_kind": (str, type(None)), "implements": int, "one_rep_max_of_body": (dict, type(None)),
     "gate": bool, "inverted": bool, "sides": str, "switch": (dict, type(None)), "failing_harmless": bool, "fail_cost_s": number,
-    "keep_reserve": number, "quick_singles": bool, "mechanics": (dict, type(None)), "energy": (dict, type(None)), "standards": list,
+    "keep_reserve": number, "quick_singles": bool, "reset_s": (*number, type(None)), "mechanics": (dict, type(None)), "energy": (dict, type(None)), "standards": list,
     "measures": list, "no_reps": list, "equipment": list, "lane": str, "holds": list, "easier": list, "drills": list,
     "confused_with": (dict, type(None)), "loosen": list, "cue": str, "cautions": list,
 }
@@ -128,6 +128,10 @@ def test_reserve_is_kept_exactly_where_failing_is_not_harmless_for_weight_or_hei
         assert entry["keep_reserve"] == 0.15 and not entry["failing_harmless"]
     if entry["quick_singles"]:
         assert entry["load_kind"] == "barbell" and entry["family"] == "hinge"
+        assert 1 <= entry["reset_s"] <= entry["set_up_s"]
+        assert entry["entry_units"] == 0
+    else:
+        assert entry["reset_s"] is None
 
 
 @each_entry

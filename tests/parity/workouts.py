@@ -114,6 +114,8 @@ def of_movement(rng, entry):
         "seconds_per_unit": any_of(rng, [None, round(entry["seconds_per_unit"] * rng.uniform(0.7, 1.5), 2)], [2, 1]),
         "repeat_test": any_of(rng, [None, rng.randint(0, 20)], [9, 1]),  # finding a person's recovery takes as long as ten plans' costs
         "one_rep_max_kg": any_of(rng, [None, rng.randint(20, 150)], [2, 1]),
+        "steady_s": any_of(rng, [None, rng.randint(30, 600)], [4, 1]),
+        "long_efforts": any_of(rng, [None, [[rng.randint(20, 60), 60], [rng.randint(50, 200), 200]]], [4, 1]),
         "wait_between_singles_s": any_of(rng, [None, rng.choice([10, 30, 60])], [4, 1]),
     }
     return {key: value for key, value in drawn.items() if rng.random() < 0.7}

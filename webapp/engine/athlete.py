@@ -6,6 +6,7 @@
 import math
 
 from .checks import choice, mapping, number, optional
+from .endurance import largest_at, line_of_efforts
 from .errors import EngineError
 from .parameters import (
     BODY_MASS_KG,
@@ -88,7 +89,8 @@ def capacity(entry: dict, movement: str, block: dict, numbers: dict, division: s
     -------
     dict : max_units, largest unbroken set when fresh, 0 for none [block units]; sd, standard deviation of its logarithm;
     seconds_per_unit, usual and fresh [s]; filled, names of the numbers taken from the level; outside, True where the load lies where
-    the relation between loads and repetitions no longer holds; load_kg [kg] or None.
+    the relation between loads and repetitions no longer holds; load_kg [kg] or None; line, what long efforts say, or None: rate [block
+    units/s] and store [block units].
 
     Raises
     ------
@@ -97,8 +99,11 @@ def capacity(entry: dict, movement: str, block: dict, numbers: dict, division: s
     given = of_movement(numbers, movement)
     load_kg = load_of(block, numbers, division)
     scale = units_per_block_unit(entry, block["unit"])
-    known = largest_set(entry, given, load_kg, numbers, division)
     pace = seconds_per_unit(entry, movement, given, numbers, block["unit"], scale)
+    line = line_of_efforts(given) if entry["limit"] == "local" else None
+    known = lasting_set(entry, given, line, pace["seconds"] / scale)
+    if known is None:
+        known = largest_set(entry, given, load_kg, numbers, division)
     filled = []
     if known["filled"] and asks_for_a_set(entry):
         filled.append("one_rep_max" if entry["ask"] == "one_rep_max" else "max_unbroken")
@@ -111,12 +116,23 @@ def capacity(entry: dict, movement: str, block: dict, numbers: dict, division: s
         "filled": filled,
         "outside": known["outside"],
         "load_kg": load_kg,
+        "line": None if line is None else {"rate": line["rate"] / scale, "store": line["store"] / scale},
     }
 
 
 def asks_for_a_set(entry: dict) -> bool:
     """Is the athlete asked for a largest set or a one-rep max of this movement?"""
     return entry["ask"] == "max_unbroken" or entry["ask"] == "one_rep_max"
+
+
+def lasting_set(entry: dict, given: dict, line: dict | None, seconds: float) -> dict | None:
+    """Return the largest set of work that lasts, at the usual `seconds` per unit: by long efforts, or by how long one could go on; else None."""
+    units = None
+    if line is not None:
+        units = largest_at(line, seconds)
+    elif given.get("steady_s") is not None and entry["limit"] == "local":
+        units = number("steady_out_of_range", given.get("steady_s"), 1, 4 * 3600) / seconds
+    return None if units is None else {"max_units": units, "sd": TESTED_SD, "filled": False, "outside": False}
 
 
 def largest_set(entry: dict, given: dict, load_kg: float | None, numbers: dict, division: str) -> dict:

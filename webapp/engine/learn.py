@@ -120,13 +120,22 @@ def change_of(movement: str, stint: dict, weights: list[float], logs: list[float
 
 
 def with_changes(numbers: dict, changes: list) -> dict:
-    """Return a copy of the numbers with the largest sets of the changes; a one-rep max that was given moves along instead."""
+    """Return a copy of the numbers with the largest sets of the changes; what was given instead of one moves along in its place."""
     movements = {**mapping("numbers_not_a_mapping", mapping("numbers_not_a_mapping", numbers).get("movements"))}
     for change in changes:
         given = {**mapping("numbers_not_a_mapping", movements.get(change["movement"]))}
-        if given.get("max_unbroken") is not None or given.get("one_rep_max_kg") is None:
+        if given.get("long_efforts") is not None or given.get("steady_s") is not None:
+            given.update(lasting_changed(given, change["factor"]))
+        elif given.get("max_unbroken") is not None or given.get("one_rep_max_kg") is None:
             given["max_unbroken"] = change["after"]
         else:
             given["one_rep_max_kg"] = given["one_rep_max_kg"] * math.pow(change["factor"], ONE_REP_MAX_SHARE)
         movements[change["movement"]] = given
     return {**mapping("numbers_not_a_mapping", numbers), "movements": movements}
+
+
+def lasting_changed(given: dict, factor: float) -> dict:
+    """Return the long efforts, or else the time one could go on, of somebody `factor` times as able."""
+    if given.get("long_efforts") is None:
+        return {"steady_s": given["steady_s"] * factor}
+    return {"long_efforts": [[effort[0] * factor, effort[1]] for effort in given["long_efforts"]]}

@@ -14,7 +14,7 @@ import math
 
 from .athlete import body_mass, level_of
 from .checks import listing, mapping, number, optional
-from .errors import EngineError
+from .endurance import work_line
 from .parameters import (
     BODY_HEIGHT_M,
     CP_BY_LEVEL_W_PER_KG,
@@ -52,18 +52,8 @@ def critical_power(efforts: list) -> dict:
     """
     times = [number("effort_out_of_range", effort[0], 1, 20000) for effort in efforts]
     works = [number("effort_out_of_range", effort[1], 1, 5000) * effort[0] for effort in efforts]
-    count = len(times)
-    if count < 2 or max(times) - min(times) < 1:
-        raise EngineError("efforts_too_alike", count)
-    mean_s = sum(times) / count
-    mean_j = sum(works) / count
-    above = sum([(times[index] - mean_s) * (works[index] - mean_j) for index in range(count)])
-    below = sum([(seconds - mean_s) * (seconds - mean_s) for seconds in times])
-    cp_w = above / below
-    w_prime_j = mean_j - cp_w * mean_s
-    if cp_w <= 0 or w_prime_j <= 0:
-        raise EngineError("efforts_contradict", count)
-    return {"cp_w": cp_w, "w_prime_j": w_prime_j}
+    line = work_line(times, works)
+    return {"cp_w": line[0], "w_prime_j": line[1]}
 
 
 def recovered(seconds: float) -> float:

@@ -14,6 +14,11 @@ SLOW_THRESHOLD = 0.5  # θ, depth; ammonia rises past half of the possible reps 
 SLOW_FLOOR = 0.04  # s0, least slow share of any rep; chosen, so that very long work below θ still drifts
 SLOWING = 0.4  # k, a rep at depth d lasts 1 + k·d³ times the fresh one; chosen: the bar slows 54–77 %, only part of a rep is the lift
 
+# --- Heavy and light in one group, see `handover` -------------------------------------------------
+LOSS_EXPONENT = 1.5  # p, strength lost grows as d^p; chosen: between even (1) and late (2), as repetitions slow more and more towards failure
+HANDOVER_LEAST = 0.4  # bounds of what a depth is multiplied by; chosen: the relation is loose at both ends
+HANDOVER_MOST = 2.5
+
 # --- Breaks and change-overs ---------------------------------------------------------------------
 SET_UP_S = 4.0  # s, getting into position before a set; chosen
 ENTRY_REPS = 0.4  # reps, cost of kicking up, jumping to the bar, lifting the load to its start; chosen
@@ -61,6 +66,11 @@ REPEAT_TEST_FROM = 8  # reps; below, half a rep of error says nothing
 REPEAT_TEST_SD_REPS = 0.5
 SLOW_GAIN_SD = 0.35  # width of the prior on g; chosen: covers the spread between the seven published conditions
 SLOW_GAIN_STEP = 0.02  # grid on which a person's g is looked for; chosen, finer than the test can tell
+
+# --- Long efforts of one movement, see `endurance` -------------------------------------------------
+LONG_SET_S = 100.0  # s, a set that lasts longer is asked for as a time; the reserve, fitted to sets of 6 to 60 s, is beyond its data there
+LONG_EFFORTS_S = [90, 240]  # s, all-out efforts asked for; chosen: far apart, within the 2 to 15 minutes the line is known for or near
+LONGEST_SET_UNITS = 20000.0  # units, "for good"; chosen
 
 # --- Body ----------------------------------------------------------------------------------------
 BODY_MASS_KG = 75.0  # when not given; chosen

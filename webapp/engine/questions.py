@@ -4,10 +4,12 @@ import math
 
 from .athlete import asks_for_a_set, body_mass, capacity, heaviest_typical, level_of, load_of, seconds_per_unit, typical_load
 from .checks import listing, mapping
-from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SLOW_GAIN, SMALL_MAX
+from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, LONG_EFFORTS_S, LONG_SET_S, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SLOW_GAIN, SMALL_MAX
 from .reserve import second_set
 from .stints import division_of, entry_of, option_of, rounds_of
 from .units import rounded, whole
+
+STEADY_STEP_S = 15
 
 
 def questions(workout: dict, settings: dict, numbers: dict) -> list:
@@ -19,9 +21,9 @@ def questions(workout: dict, settings: dict, numbers: dict) -> list:
 
     Returns
     -------
-    list : mappings with kind ("max_unbroken", "one_rep_max", "effort", "body_mass", "repeat_test", "wait_between_singles_s"),
-    movement (None for the body), unit, default (what a plan takes without it), low, high, step, needed (ask it first), maximal
-    (finding it takes an all-out effort), and m for an effort. [units, kg, s]
+    list : mappings with kind ("max_unbroken", "one_rep_max", "steady_s", "effort", "long_effort", "body_mass", "repeat_test",
+    "wait_between_singles_s"), movement (None for the body), unit, default (what a plan takes without it), low, high, step, needed (ask it first), maximal
+    (finding it takes an all-out effort), m for an effort, s for a long effort (most in that time). [units, kg, s]
     """
     today = mapping("settings_not_a_mapping", settings)
     known = mapping("numbers_not_a_mapping", numbers)
@@ -37,7 +39,7 @@ def questions(workout: dict, settings: dict, numbers: dict) -> list:
         question["needed"] = demand["hard"] > HARD_SHARE and needed < MOST_NEEDED
         needed = needed + (1 if question["needed"] else 0)
         made.append(question)
-    made.extend(sharper(made, demands, known))
+    made.extend(sharper(made, demands, known) + long_effort_questions(made, demands))
     if len([1 for demand in demands if needs_body(demand)]) > 0:
         made.append(asked("body_mass", None, "kg", body_mass({}), 25, 250, 1, False))
     return made
@@ -91,7 +93,7 @@ def question_of(demand: dict, numbers: dict, division: str) -> dict | None:
         return None
     if entry["ask"] == "one_rep_max" and load_kg is not None:
         return one_rep_max_question(demand, numbers, load_kg, division)
-    return largest_set_question(demand)
+    return steady_question(demand) if lasts(entry) else largest_set_question(demand)
 
 
 def largest_set_question(demand: dict) -> dict:
@@ -105,6 +107,33 @@ def largest_set_question(demand: dict) -> dict:
     if entry["unit"] == "reps" and entry["max_by_level"]["expert"] > 150:
         step = 10
     return asked("max_unbroken", demand["movement"], entry["unit"], usual, 0, 10 * entry["max_by_level"]["expert"], step, True)
+
+
+def lasts(entry: dict) -> bool:
+    """Does a usual largest set last so long that one knows how long rather than how many? Holds are counted in seconds anyway."""
+    return entry["limit"] == "local" and entry["unit"] != "s" and entry["max_by_level"]["regular"] * entry["seconds_per_unit"] > LONG_SET_S
+
+
+def steady_question(demand: dict) -> dict:
+    """Return the question how long one could go on at a steady pace."""
+    usual_s = demand["able"]["max_units"] * demand["able"]["seconds_per_unit"]
+    return asked("steady_s", demand["movement"], "s", rounded(max(STEADY_STEP_S, usual_s), STEADY_STEP_S), 10, 3600, STEADY_STEP_S, True)
+
+
+def long_effort_questions(asked_of: list, demands: list) -> list:
+    """Return, for the first movement whose lasting is needed, the questions for the most in two given times: together they say what can be
+    kept up."""
+    movements = [question["movement"] for question in asked_of if question["kind"] == "steady_s" and question["needed"]]
+    if len(movements) == 0:
+        return []
+    demand = demands[[demand["movement"] for demand in demands].index(movements[0])]
+    entry = demand["entry"]
+    made = []
+    for seconds in LONG_EFFORTS_S:
+        question = asked("long_effort", demand["movement"], entry["unit"], None, 1, 10 * entry["max_by_level"]["expert"], 1, True)
+        question["s"] = seconds
+        made.append(question)
+    return made
 
 
 def one_rep_max_question(demand: dict, numbers: dict, load_kg: float, division: str) -> dict:

@@ -1,5 +1,6 @@
 """Why a plan is as it is, and what to mind: codes with parameters, worded by the web layer (`webapp/wording.py`)."""
 
+from .lifts import lift_reasons
 from .parameters import SMALL_MAX
 from .whole import expected_misses
 
@@ -34,7 +35,7 @@ def block_reasons(stints: list, stint: dict, breakup: dict, went: dict, index: i
         return [{"code": "rest_block"}]
     if stint["kind"] == "skill":
         return [{"code": "skill_all_out" if index == len(stints) - 1 else "skill_until_miss", "misses": expected_misses(stint, 1.0)}]
-    reasons = sets_reasons(stint, breakup) + slowed_reasons(stint)
+    reasons = sets_reasons(stint, breakup) + kept_up_reasons(stint) + lift_reasons(stint, breakup) + slowed_reasons(stint)
     if went["reserve_before"] < TAXED:
         reasons.append({"code": "taxed_before", "group": stint["primary"], "reserve_fraction": went["reserve_before"]})
     if breakup["lead_s"] > 0:
@@ -48,6 +49,12 @@ def paced_reasons(stint: dict, breakup: dict) -> list:
     """Return why work that ends by breath is done as it is."""
     first = {"code": "paced_by_breath"} if len(breakup["sets"]) == 1 else {"code": "paced_in_sets", "group": stint["primary"]}
     return [first] + slowed_reasons(stint)
+
+
+def kept_up_reasons(stint: dict) -> list:
+    """Return that the pace is the one long efforts say can be kept up, where it is slower than usual."""
+    share = stint.get("usual_pace")
+    return [] if share is None or share > 0.995 else [{"code": "pace_kept_up", "share_fraction": share}]
 
 
 def slowed_reasons(stint: dict) -> list:

@@ -7,6 +7,7 @@ person does today is one number, the form: time planned over time taken, doubted
 from .breath import rest
 from .checks import listing, mapping, number
 from .errors import EngineError
+from .handover import hand_over
 from .layout import lay_out
 from .parameters import FORM_HIGHEST, FORM_LOWEST, FORM_PRIOR_S
 from .reserve import recover
@@ -92,6 +93,8 @@ def take(past: dict, stint: dict, steps: int, at_s: float, gain: float):
     A whole block that took longer than its work is done in small sets with the rest spread between them.
     """
     work_s = steps * stint["seconds"]
+    if past["steps"] == 0 and steps > 0 and past["index"] > 0:
+        hand_over(past["fatigue"], stint)
     spare_s = max(0.0, at_s - past["clock_s"] - work_s)
     size = max(1, min(steps, stint["below_half"] * stint["piece_steps"]))
     sets = max(1, -whole(-steps / size - 0.5 + 1e-9)) if steps > 0 else 1

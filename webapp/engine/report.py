@@ -1,6 +1,7 @@
 """The plan as the contract has it: blocks, score, curve, and codes for reasons and warnings. Words are the web layer's."""
 
 from .draws import fail_share_of
+from .lifts import style_of_lift
 from .parameters import BREATH_S, GATE_TRY_EVERY_S
 from .prepare import Case
 from .reasons import block_reasons, deciding, plan_reasons, plan_warnings
@@ -101,6 +102,7 @@ def not_reached(stint: dict) -> dict:
         "sets": [1] * tries,
         "rests_s": [GATE_TRY_EVERY_S] * max(0, tries - 1),
         "rests_breaths": [whole(GATE_TRY_EVERY_S / BREATH_S)] * max(0, tries - 1),
+        "style_of_lift": None,
         "lead_s": 0,
         "set_starts_s": [],
         "start_s": None,
@@ -121,6 +123,7 @@ def planned_of(stints: list, layout: dict, course: dict, index: int) -> dict:
         "sets": [steps * stint["step_units"] for steps in breakup["sets"]],
         "rests_s": breakup["rests_s"],
         "rests_breaths": [max(1, whole(rest_s / BREATH_S)) for rest_s in breakup["rests_s"]],
+        "style_of_lift": style_of_lift(stint, breakup["sets"]),
         "lead_s": breakup["lead_s"],
         "set_starts_s": went["set_starts_s"],
         "start_s": went["start_s"],

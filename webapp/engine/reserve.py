@@ -263,6 +263,19 @@ def cost_of_singles(wait_s: float, seconds_per_rep: float, entry: float, gain: f
     return low
 
 
+def cost_kept_up(seconds: float, gain: float) -> float:
+    """Return the largest cost at which a repetition every `seconds` [s] goes on for good: the depth stays where nothing slow builds up. [0–1]
+
+    At the middle of a repetition the slow share is just still the least one, SLOW_FLOOR; quick and slow fatigue before it are geometric series.
+    """
+    keep_quick = math.exp(-seconds / QUICK_TIME_CONSTANT_S)
+    keep_slow = math.exp(-seconds / SLOW_TIME_CONSTANT_S)
+    quick = keep_quick / (1 - keep_quick)
+    slow = keep_slow / (1 - keep_slow)
+    depth = SLOW_THRESHOLD + SLOW_FLOOR * (1 - SLOW_THRESHOLD) / gain
+    return min(1.0, depth / ((1 - SLOW_FLOOR) * quick + SLOW_FLOOR * slow + 0.5))
+
+
 def slow_gain(repeat_test: list | None, seconds_per_rep: float) -> float:
     """Return the g of a person from their repeat test, or the population's without one.
 

@@ -12,9 +12,11 @@ watts, spend, refill, longer, by_speed : power and what it does to W′; see `br
 kind : "local" planned in sets, "paced" done through at a cadence, "skill" done until a miss, "rest" nothing but time, "gate" cannot be done
 step_units, steps, piece_steps : size of a step [block units], steps in all, steps per piece
 max_steps, sd : largest unbroken set when fresh, and the standard deviation of its logarithm
+critical_s, usual_pace : seconds per unit that can be kept up, None unless long efforts say so [s]; share of the usual pace it is planned at
 seconds : per step when fresh [s]. slots, costs : what a step takes, primary first [0–1]. entry : cost of starting a set [steps]
+handover : what the depth of its primary group is multiplied by when it is come to; see `handover`
 give : a largest set `f` times as large stands for costs `f**give` times smaller; under 1 for long sets, where one recovers on the way
-set_up_s, change_s, fail_cost_s, single_wait_s [s]. keep : reserve never spent [0–1]. switch_steps : 0 for never. one_sided : bool
+set_up_s, change_s, fail_cost_s, single_wait_s [s]. reset_s : least rest between quick singles, None where it is no lift from the floor [s]. keep : reserve never spent [0–1]. switch_steps : 0 for never. one_sided : bool
 below_half : the largest set, in pieces, while more than the maximum is still to come. filled, outside : as in `athlete.capacity`
 """
 
@@ -23,7 +25,9 @@ import math
 from .athlete import capacity, of_movement, units_per_block_unit
 from .breath import breath_of
 from .checks import choice, listing, mapping, number, optional, whole_number
+from .endurance import largest_at, pace_for
 from .errors import EngineError
+from .handover import set_handovers
 from .lungs import power_of
 from .parameters import (
     CHANGE_OVER_S,
@@ -41,7 +45,7 @@ from .parameters import (
     SWITCH_LONGEST_M,
     SWITCH_SHORTEST_M,
 )
-from .reserve import cost_of_singles, cost_per_rep
+from .reserve import cost_kept_up, cost_of_singles, cost_per_rep
 from .segments import LEFT_OF, SLOTS
 from .units import clamp, whole
 
@@ -103,6 +107,7 @@ def make_stints(workout: dict, option: dict, division: str, numbers: dict, form:
             stint = stint_of(workout, climbed(option, place, index), place, amount, division, numbers, form, gain, lungs, known)
             stint["round"] = index + 1
             stints.append(stint)
+    set_handovers(stints)
     return stints
 
 
@@ -149,6 +154,7 @@ def stint_of(
     entry = entry_of(workout, movement)
     upcoming = upcoming_entry(workout, option, place)
     able = capacity(entry, movement, block, numbers, division)
+    keep_pace(stint, able, amount_in_all(option, place, amount), form)
     stint["load_kg"] = able["load_kg"]
     stint["mark_every"] = optional("mark_out_of_range", block.get("mark_every"), 0.05, 1000, None)
     stint["filled"] = able["filled"]
@@ -168,6 +174,27 @@ def stint_of(
     return stint
 
 
+def amount_in_all(option: dict, place: int, amount: float) -> float:
+    """Return what a block asks for in all its rounds, a ladder's steps left out. [block units]"""
+    if option["blocks"][place].get("amount") is not None:
+        return amount * len(rounds_of(option))
+    return sum(rounds_of(option))
+
+
+def keep_pace(stint: dict, able: dict, in_all: float, form: float):
+    """Set the pace of work that long efforts are known of, and what goes in one go at it, in place; `critical_s` is None without them."""
+    line = able["line"]
+    stint["critical_s"] = None
+    stint["usual_pace"] = 1.0
+    if line is None:
+        return
+    usual_s = able["seconds_per_unit"]
+    able["seconds_per_unit"] = pace_for(line, in_all, usual_s)
+    able["max_units"] = largest_at(line, able["seconds_per_unit"])
+    stint["critical_s"] = 1 / (line["rate"] * form)
+    stint["usual_pace"] = usual_s / able["seconds_per_unit"]
+
+
 def entry_of(workout: dict, movement) -> dict:
     """Return the library entry that a workout carries for a movement."""
     movements = mapping("movement_unknown", workout.get("movements"))
@@ -180,8 +207,8 @@ def rest_stint(amount: float) -> dict:
     """Return what a stint of nothing but time carries."""
     return {
         "kind": "rest", "load_kg": None, "mark_every": None, "filled": [], "outside": False, "primary": "trunk", "limit": "rest", "keep": 0.0,
-        "sd": 0.0, "step_units": amount, "steps": 0, "piece_steps": 1, "max_steps": 1.0, "seconds": amount, "slots": [], "costs": [],
-        "entry": 0.0, "set_up_s": 0.0, "change_s": 0.0, "fail_cost_s": 0.0, "single_wait_s": 0.0, "switch_steps": 0,
+        "sd": 0.0, "step_units": amount, "steps": 0, "piece_steps": 1, "max_steps": 1.0, "seconds": amount, "critical_s": None, "usual_pace": 1.0, "slots": [], "costs": [],
+        "entry": 0.0, "reset_s": None, "set_up_s": 0.0, "change_s": 0.0, "fail_cost_s": 0.0, "single_wait_s": 0.0, "switch_steps": 0,
         "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "watts": 0.0, "spend": 0.0, "refill": 1.0, "longer": 0.0, "by_speed": False, "cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None, "rest_follows": False, "hold": None, "hold_reason": None,
     }  # fmt: skip
 
@@ -242,6 +269,7 @@ def times_of(stint: dict, entry: dict, given: dict):
     stint["set_up_s"] = entry["set_up_s"]
     stint["change_s"] = CHANGE_OVER_S if entry["change_s"] is None else entry["change_s"]
     stint["fail_cost_s"] = FAIL_COST_S if entry["fail_cost_s"] is None else entry["fail_cost_s"]
+    stint["reset_s"] = entry.get("reset_s")  # workouts frozen before it was known lack it
     stint["single_wait_s"] = 0.0
     if stint["unit"] == "reps" and stint["max_steps"] <= SMALL_MAX:
         usual_s = SINGLE_WAITS_S[int(stint["max_steps"]) - 1]
@@ -256,21 +284,29 @@ def known_cost(max_steps: float, stint: dict, gain: float, known: dict) -> float
     return known[name]
 
 
-def costs_of(stint: dict, entry: dict, block: dict, gain: float, known: dict):
-    """Set the slots a stint loads and what a step takes of each, both hands unless the work is one-sided."""
+def cost_of_step(stint: dict, entry: dict, gain: float, known: dict) -> float:
+    """Return what a step takes of the primary group [0–1], and set how that moves with the largest set (`give`), in place."""
+    if stint["kind"] == "paced":
+        stint["give"] = 0.0  # what ends by breath does not get harder by a smaller largest set
+        return PACED_DEPTH * (math.exp(stint["seconds"] / QUICK_TIME_CONSTANT_S) - 1)
+    stint["give"] = 1.0
+    if stint["kind"] == "local" and stint["critical_s"] is not None:
+        return cost_kept_up(stint["critical_s"] * stint["step_units"], gain)
     max_steps = stint["max_steps"]
     if stint["kind"] == "skill":  # a skill ends by a miss: what it takes of the muscles is what it takes of an expert's
         max_steps = max(max_steps, entry["max_by_level"]["expert"] / stint["step_units"])
-    cost = PACED_DEPTH * (math.exp(stint["seconds"] / QUICK_TIME_CONSTANT_S) - 1)
-    stint["give"] = 0.0  # what ends by breath does not get harder by a smaller largest set
-    if stint["kind"] != "paced":
-        stint["give"] = 1.0
-        cost = known_cost(max_steps, stint, gain, known)
-        fewer = max(1.0, SENSITIVITY_STEP * max_steps)
-        if fewer < max_steps:
-            stint["give"] = max(LEAST_GIVE, math.log(known_cost(fewer, stint, gain, known) / cost) / math.log(max_steps / fewer))
+    cost = known_cost(max_steps, stint, gain, known)
+    fewer = max(1.0, SENSITIVITY_STEP * max_steps)
+    if fewer < max_steps:
+        stint["give"] = max(LEAST_GIVE, math.log(known_cost(fewer, stint, gain, known) / cost) / math.log(max_steps / fewer))
     if stint["single_wait_s"] > 0:  # how soon the next single goes says more than a largest set of one to three
         cost = min(cost, cost_of_singles(stint["single_wait_s"], stint["seconds"], stint["entry"], gain))
+    return cost
+
+
+def costs_of(stint: dict, entry: dict, block: dict, gain: float, known: dict):
+    """Set the slots a stint loads and what a step takes of each, both hands unless the work is one-sided."""
+    cost = cost_of_step(stint, entry, gain, known)
     stint["one_sided"] = block.get("sides") == "one" or (block.get("sides") is None and entry["sides"] == "one")
     slots = []
     costs = []

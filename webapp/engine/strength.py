@@ -8,6 +8,8 @@ memory, checked against each other and the handbook chart in `tests/engine/test_
 import math
 
 RELATION_HOLDS_TO_REPS = 15  # beyond, the formulas part ways: at 15 they give 61 to 76 % of 1RM
+SHARE_REPS = 30.0  # largest set up to which a load is told from it; chosen
+HEAVIEST_SHARE = 0.92  # of the one-rep max, that of three repetitions; chosen
 FORMULAS = ["epley", "brzycki", "lander", "lombardi", "mayhew", "oconner", "wathan"]
 
 
@@ -39,6 +41,17 @@ def reps_by(formula: str, fraction: float) -> float:
         else:
             high = middle
     return (low + high) / 2
+
+
+def load_share(max_reps: float) -> float:
+    """Return the load behind a largest set as a share of the one-rep max: the median of the formulas, within where they mean something. [0–1]
+
+    Beyond SHARE_REPS repetitions they run apart (at 30 they give 19 to 71 %): more repetitions count as so many. At one to three the share
+    hides whether one more was near: it is never taken for more than HEAVIEST_SHARE.
+    """
+    reps = max(1.0, min(SHARE_REPS, max_reps))
+    shares = sorted([load_fraction(formula, reps) for formula in FORMULAS])
+    return min(HEAVIEST_SHARE, shares[len(shares) // 2])
 
 
 def reps_at_load(one_rep_max_kg: float, load_kg: float) -> dict:

@@ -7,6 +7,8 @@ flat `plan` in pieces it came from (empty for work done in one go).
 import math
 
 from .breath import Breath, rest
+from .handover import hand_over, handed_on
+from .lifts import or_quick_singles
 from .parameters import BREATH_BREAK_S, SLOW_PRICE_S, SMALL_MAX
 from .quick import leads_alone, seconds_alone
 from .reserve import PAST_ONE, Effort, Fatigue, fresh, recover, twin
@@ -131,7 +133,8 @@ def later_of(stints: list, index: int) -> Later:
     if stints[index]["rest_follows"]:
         return Later(steps, 0.0, budget)
     taxing = still_to_come(stints, index, ["local", "paced"])
-    return Later(steps, SLOW_PRICE_S * min(1.0, taxing / stints[index]["max_steps"]), budget)
+    price = SLOW_PRICE_S * min(1.0, taxing / stints[index]["max_steps"])
+    return Later(steps, price * handed_on(stints, index), budget)
 
 
 def in_one_go(stint: dict) -> dict:
@@ -203,7 +206,8 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
         plan = find(Task(pieces, least_rest_s, largest, together, later.budget), hints)
     if len(plan) == 0:
         plan = [1, pieces - 1, LONGEST_LEAD_S, 1] if pieces > 1 else [1]
-    return {"sets": steps_of(stint, plan_sets(plan)), "rests_s": plan_rests(plan), "lead_s": lead_s, "plan": plan}
+    found = {"sets": steps_of(stint, plan_sets(plan)), "rests_s": plan_rests(plan), "lead_s": lead_s, "plan": plan}
+    return or_quick_singles(found, stint, alone if leads_alone(rested, segment) else together, together, later.budget)
 
 
 def break_up_all(stints: list, factors: list[float], gain: float, hints: list, start: Start) -> list:
@@ -259,8 +263,13 @@ def like_before(stints: list, found: list, index: int) -> list:
 
 
 def pass_change_over(fatigue: Fatigue, stint: dict, changes: bool) -> float:
-    """Let the change-over before the stint pass, in place, where there is one, and return it. [s]"""
+    """Let the change-over before the stint pass, in place, where there is one, and return it. [s]
+
+    Here, and nowhere else, the fatigue of the movement before becomes that of the next.
+    """
     seconds = stint["change_s"] if changes else 0.0
+    if changes:
+        hand_over(fatigue, stint)
     rest(fatigue, ALL_SLOTS, seconds)
     return seconds
 

@@ -1,7 +1,7 @@
 /** From the answers on the screen to the numbers the engine takes. An answer that is null is "not sure". */
 import { shownUnit, toShown } from "./format.js";
 
-export const answerKey = (question) => [question.movement, question.kind, question.m].filter(Boolean).join(".");
+export const answerKey = (question) => [question.movement, question.kind, question.m ?? question.s].filter(Boolean).join(".");
 
 const HAIR = 1e-6;  // what a division may be off by
 const PERSONAL = { body_mass: "body_mass_kg", height: "height_m", age: "age" };
@@ -10,7 +10,10 @@ const OF_MOVEMENT = { max_unbroken: "max_unbroken", one_rep_max: "one_rep_max_kg
 /** Belongs to the person rather than to this workout: kept for the next one too. */
 export const isPersonal = (question) => question.kind in PERSONAL || question.kind === "effort";
 
-/** What an answer's key stands for: "push-up.max_unbroken", "row.effort.2000", or a personal kind alone. */
+/** A question answered with a time, shown and typed as minutes and seconds. */
+export const isTime = (question) => question.kind === "effort" || question.kind === "steady_s";
+
+/** What an answer's key stands for: "push-up.max_unbroken", "row.effort.2000" (metres), "sit-up.long_effort.90" (seconds), or a personal kind alone. */
 function readKey(key) {
   if (key in PERSONAL) return { kind: key };
   const [, movement, kind, m] = /^(.+?)\.(\w+)(?:\.(\d+))?$/.exec(key) ?? [];
@@ -26,6 +29,7 @@ export function gatherNumbers(athlete, answers) {
     if (value === null || !kind) continue;
     if (kind in PERSONAL) numbers[PERSONAL[kind]] = value;
     else if (kind === "effort") numbers.efforts.push({ kind: movement, m, s: value });
+    else if (kind === "long_effort") ((numbers.movements[movement] ??= {}).long_efforts ??= []).push([value, m]);
     else (numbers.movements[movement] ??= {})[OF_MOVEMENT[kind] ?? kind] = value;
   }
   return numbers;
@@ -53,7 +57,7 @@ export function inUnits(question, units) {
   const shown = shownUnit(question.unit, units);
   const turn = (value, tidy) => (value === null || value === undefined ? null : tidy(toShown(value, question.unit, units)));
   return {
-    clock: question.kind === "effort",
+    clock: isTime(question),
     low: turn(question.low, shown === question.unit ? Number : Math.ceil),
     high: turn(question.high, shown === question.unit ? Number : Math.floor),
     default: turn(question.default, shown === question.unit ? Number : Math.round),

@@ -44,14 +44,20 @@ function selfTest(question) {
   return [steps(_("Warm up easily for five minutes."), _("One set, as many as you can with good form."), stop, _("Enter the number. Leave two easy days after it."))];
 }
 
+const lasting = {
+  steady_s: () => el("p", {}, _("Think of the last time you did many without a break: how long was it until you had to stop?")),
+  long_effort: () => el("p", {}, _("As many as you once did in that time, breaks allowed. Give both, the short and the long one: together they say what you can keep up.")),
+};
+
 const recall = () => el("p", {}, _("Your best in one go in the last three months. Older than that counts for less: take a little off."));
 
 /** `close`: the heat is near, so nothing maximal. `settle` takes the found number. */
 export function howToFind(question, movement, { close, settle }) {
   const hint = movement?.hint ? el("p", {}, _(movement.hint)) : null;
   const local = question.kind === "max_unbroken" && question.unit === "reps";
-  const maximal = question.maximal && question.kind !== "effort";
-  const ways = [hint, question.maximal ? recall() : null];
+  const lasts = lasting[question.kind]?.();
+  const maximal = question.maximal && question.kind !== "effort" && !lasts;
+  const ways = lasts ? [lasts] : [hint, question.maximal ? recall() : null];
   if (local && question.high > EASY_REPS) ways.push(el("h2", { class: "h3" }, _("Three easy reps")), ...threeEasy(question, settle));
   if (maximal && !close) ways.push(el("h2", { class: "h3" }, _("A short self-test")), ...selfTest(question));
   if (maximal && close) ways.push(el("p", { class: "soft" }, _("Your heat is less than three days away, so no all-out test now.")));

@@ -1,4 +1,5 @@
 /** What a number is called, where it is asked for and where it was filled in. */
+import { clock } from "../lib/format.js";
 import { _, movementName } from "../lib/words.js";
 
 export function numberName(question) {
@@ -9,6 +10,8 @@ export function numberName(question) {
     repeat_test: () => _("{movement}: again, one minute after an all-out set", { movement }),
     wait_between_singles_s: () => _("{movement}: shortest wait between two good singles", { movement }),
     seconds_per_unit: () => _("{movement}: seconds for one, when fresh", { movement }),
+    steady_s: () => _("{movement}: how long could you keep going, steadily?", { movement }),
+    long_effort: () => _("{movement}: most in {time}, all out", { movement, time: clock(question.s) }),
     effort: () => (question.m ? _("{movement}: best time over {m} m", { movement, m: question.m }) : _("{movement}: a best time", { movement })),
     body_mass: () => _("Your body mass"),
     height: () => _("Your height"),

@@ -2,7 +2,7 @@
 import { el, find, refill } from "../lib/dom.js";
 import { isClose } from "../lib/heat.js";
 import { fromShown, shownUnit, toShown } from "../lib/format.js";
-import { answerKey, inUnits, isPersonal } from "../lib/numbers.js";
+import { answerKey, inUnits, isPersonal, isTime } from "../lib/numbers.js";
 import { _ } from "../lib/words.js";
 import { choice } from "./choice.js";
 import { howToFind } from "./find-out.js";
@@ -33,7 +33,7 @@ function unitChoices(session) {
 }
 
 function unitName(question, units) {
-  const words = { reps: _("reps"), cal: _("calories"), s: question.kind === "effort" ? _("min:s") : _("s") };
+  const words = { reps: _("reps"), cal: _("calories"), s: isTime(question) ? _("min:s") : _("s") };
   return words[question.unit] ?? shownUnit(question.unit, units);
 }
 

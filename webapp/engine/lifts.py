@@ -1,0 +1,68 @@
+"""A lift from the floor: touch-and-go sets held against quick singles (drop, step in, pull again).
+
+A quick single is a set of one: it pays the cost of starting each time and rests in between, at the least the movement's reset time. The bar
+falls about as long as it would have been lowered, so a rep is taken to last as long either way (chosen).
+"""
+
+from .parameters import SMALL_MAX, TWOS_TO_SINGLES
+from .search import Task, find
+from .tiers import plan_rests, plan_sets
+
+
+def may_drop(stint: dict) -> bool:
+    """Is the stint a lift whose every repetition may be dropped and pulled anew? Up to three in one go singles are planned anyway."""
+    return stint.get("reset_s") is not None and stint["piece_steps"] == 1 and stint["step_units"] == 1 and stint["max_steps"] > SMALL_MAX
+
+
+def or_quick_singles(found: dict, stint: dict, first_look, cost_of, budget: int) -> dict:
+    """Return the break-up found, or quick singles in its place where they cost less.
+
+    Parameters
+    ----------
+    first_look, cost_of : functions of (sets, rests_s) to what a search compares [s]: a quick one to search by, and the one that counts.
+    Singles must be better by TWOS_TO_SINGLES, as everywhere.
+    budget : most evaluations.
+
+    Notes
+    -----
+    Touch-and-go sets first and singles then is in the space of the usual search. The flat plan stays the one it found: later searches
+    start from it and compare anew.
+    """
+    if not may_drop(stint) or len(found["rests_s"]) == 0:
+        return found
+    if singles_in(found["sets"]) > 0 and stint["reset_s"] >= stint["set_up_s"]:
+        return found  # the usual search has had all of them before it, and took some
+    worth = cost_of(found["sets"], found["rests_s"]) * (1 - TWOS_TO_SINGLES)
+    if stint["steps"] * stint["seconds"] + (stint["steps"] - 1) * stint["reset_s"] >= worth:
+        return found
+
+    def one(left: int) -> int:
+        return 1
+
+    plan = find(Task(stint["steps"], stint["reset_s"], one, first_look, budget), [])
+    if len(plan) == 0 or cost_of(plan_sets(plan), plan_rests(plan)) >= worth:
+        return found
+    return {**found, "sets": plan_sets(plan), "rests_s": plan_rests(plan)}
+
+
+def singles_in(sets: list[int]) -> int:
+    """Return how many sets of one there are before the last set."""
+    return len([1 for size in sets[: len(sets) - 1] if size == 1])
+
+
+def style_of_lift(stint: dict, sets: list[int]) -> str | None:
+    """Return how a lift from the floor is done: "touch_and_go", "singles", or "singles_after_sets"; None for other work."""
+    if stint["kind"] != "local" or stint.get("reset_s") is None:
+        return None
+    if len(sets) > 0 and max(sets) == 1:
+        return "singles"
+    return "singles_after_sets" if 2 * singles_in(sets) > len(sets) else "touch_and_go"
+
+
+def lift_reasons(stint: dict, breakup: dict) -> list:
+    """Return that quick singles are planned, and how often one comes; nothing for touch-and-go sets."""
+    style = style_of_lift(stint, breakup["sets"])
+    if style is None or style == "touch_and_go" or len(breakup["rests_s"]) == 0 or stint["max_steps"] <= SMALL_MAX:
+        return []
+    usual_s = breakup["rests_s"][len(breakup["rests_s"]) // 2]
+    return [{"code": "quick_singles" if style == "singles" else "quick_singles_after_sets", "every_s": stint["seconds"] + usual_s}]
