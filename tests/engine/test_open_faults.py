@@ -1,25 +1,27 @@
 """What does not hold on 2026-11-25; each belongs with the tests of its subject once the engine is mended.
 
-Hard cases where a plan on the countable grid is over 2 % quicker or counts more; a bolder style slower in expectation; longer rests with fewer
-repetitions; doors that end in something other than EngineError.
+Hard cases where a plan on the countable grid is over 2 % quicker or counts more; a bolder style slower in expectation; parameters that another fit to
+the published tables betters.
 """
 
-import math
 import random
 
 import pytest
 from engine_samples import able, block, workout
-from test_absurd_input import ABSURD, BLOCK, MOVEMENT, refused_or, two_blocks
+from scipy.optimize import minimize
 from test_hard_cases import assert_nothing_counts_more, assert_nothing_quicker, sets_of
 from test_plan_properties import drawn
+from test_published_sets import rms
 
-from webapp.engine import options, plan, questions, reps_over_sets, warm_up
+from webapp.engine import breakups, parameters, reserve
 from webapp.engine.choose import best_layout
 from webapp.engine.draws import draw_people, outcomes
 from webapp.engine.parameters import STYLES
 from webapp.engine.prepare import Case, stints_of
 
 REST = block("rest", 60, "s")
+FITTED = ["QUICK_TIME_CONSTANT_S", "SLOW_TIME_CONSTANT_S", "SLOW_GAIN", "SLOW_THRESHOLD"]
+NEARLY_BEST = 0.02  # of the first set: how much better than the stated parameters the best may be; found 2026-11-25: 0.017 while the state took whole repetitions only, 0.035 since
 EXPECTED = 1.01  # of the time to expect, for the rule of fewest breaks
 
 
@@ -85,34 +87,33 @@ def test_the_count_after_a_tie_break():
     assert_nothing_counts_more(asked, able("keen", sit_up=40, handstand_push_up=8))
 
 
-def test_longer_rests_never_fewer_reps_in_all():
-    """Over several sets to failure, to the last digit."""
-    rng = random.Random(31)
-    for _ in range(150):
-        largest, seconds, sets = rng.randint(2, 40), round(rng.uniform(1, 4.5), 1), rng.randint(3, 6)
-        rest_s = rng.choice([0, 5, 20, 60, 150, 400])
-        less, more = (math.fsum(reps_over_sets(largest, seconds, pause_s, sets)) for pause_s in (rest_s, rest_s + rng.choice([1, 5, 30])))
-        assert more >= less - 1e-9, (largest, seconds, rest_s, sets, less, more)
+@pytest.fixture(scope="module", autouse=True)
+def costs_found_once():
+    """Not here: the model's parameters change from test to test."""
 
 
-@pytest.mark.parametrize("door", [questions, warm_up, options], ids=lambda door: door.__name__)
-@pytest.mark.parametrize("key", MOVEMENT + BLOCK)
-def test_absurd_numbers_and_blocks_at_other_doors(door, key):
-    for value in ABSURD:
-        asked, numbers = two_blocks(), {}
-        if key in MOVEMENT:
-            numbers = {"movements": {"handstand-push-up": {"max_unbroken": 10, key: value}}}
-        else:
-            asked["options"][0]["blocks"][1][key] = value
-        refused_or(door, asked, *([{}, numbers] if door is questions else [numbers, {}]))
+def rms_with(monkeypatch, values):
+    """The same with other values of the four fitted parameters."""
+    for name, value in zip(FITTED, values, strict=True):
+        monkeypatch.setattr(breakups if name == "SLOW_GAIN" else reserve, name, float(value))
+    return rms()
 
 
-def test_a_division_that_is_no_text_where_the_workout_has_none():
-    for value in ABSURD:
-        for door in (plan, warm_up):
-            refused_or(door, {**two_blocks(), "divisions": []}, {}, {"division": value})
+def stated():
+    """The four parameters as stated."""
+    return [getattr(parameters, name) for name in FITTED]
 
 
-def test_options_of_a_workout_in_parts():
-    one = workout([block("push-up", 5)])
-    refused_or(options, {**one, "parts": [{"shape": "for_time", "options": one["options"]}]}, {}, {})
+@pytest.mark.parametrize("place", range(4), ids=FITTED)
+@pytest.mark.parametrize("factor", [0.8, 0.9, 1.1, 1.2])
+def test_no_parameter_alone_fits_much_better(monkeypatch, place, factor):
+    values = stated()
+    values[place] *= factor
+    assert rms_with(monkeypatch, values) > rms_with(monkeypatch, stated()) - NEARLY_BEST / 2
+
+
+def test_the_fit_repeated_is_hardly_better_than_the_stated_values(monkeypatch):
+    """Least squares by an outside optimiser (scipy, Nelder–Mead), started at the stated values."""
+    found = minimize(lambda values: rms_with(monkeypatch, values), stated(), method="Nelder-Mead", options={"maxiter": 120})
+    assert rms_with(monkeypatch, stated()) - found.fun <= NEARLY_BEST
+    assert found.x == pytest.approx(stated(), rel=0.4)  # the valley is flat, but it is this valley
