@@ -26,6 +26,7 @@ from .athlete import capacity, of_movement, units_per_block_unit
 from .breath import breath_of
 from .checks import choice, listing, mapping, number, optional, whole_number
 from .endurance import largest_at, pace_for
+from .entries import check_entry
 from .errors import EngineError
 from .handover import set_handovers
 from .lungs import power_of
@@ -70,8 +71,12 @@ def division_of(workout: dict, key) -> str:
     """Return the division's key, the first for None."""
     divisions = listing("divisions_not_a_list", workout.get("divisions"))
     if len(divisions) == 0:
-        return "a" if key is None else key
-    return choice("division_unknown", key, [mapping("division_unknown", division).get("key") for division in divisions])
+        return "a" if key is None else choice("division_unknown", key, [key])
+    keys = [mapping("division_unknown", division).get("key") for division in divisions]
+    for one in keys:
+        if not isinstance(one, str):
+            raise EngineError("division_unknown", 0)
+    return choice("division_unknown", key, keys)
 
 
 def rounds_of(option: dict) -> list:
@@ -200,6 +205,7 @@ def entry_of(workout: dict, movement) -> dict:
     movements = mapping("movement_unknown", workout.get("movements"))
     if not isinstance(movement, str) or movements.get(movement) is None:
         raise EngineError("movement_unknown", movement)
+    check_entry(movements[movement])
     return movements[movement]
 
 
@@ -331,7 +337,7 @@ def upcoming_entry(workout: dict, option: dict, place: int) -> dict | None:
     if following < 0 or not isinstance(blocks[following], dict):
         return None
     movement = blocks[following].get("movement")
-    return workout["movements"].get(movement) if isinstance(movement, str) else None
+    return None if movement == "rest" else entry_of(workout, movement)
 
 
 def hold_of(stint: dict, entry: dict, upcoming: dict | None):
