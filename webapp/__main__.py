@@ -7,6 +7,7 @@ import sys
 from pathlib import Path
 
 DEFAULT_PORT = 8000
+LARGEST_PORT = 65_535
 DEFAULT_DATA = "heatside.sqlite3"
 THREADS = 8
 
@@ -105,13 +106,21 @@ def _parser():
 
 
 def _add_serve(command):
-    command.add_argument("--port", type=int, default=DEFAULT_PORT)
+    command.add_argument("--port", type=_port, default=DEFAULT_PORT)
     command.add_argument("--host", default="127.0.0.1", help="0.0.0.0 to serve the whole network")
     command.add_argument("--data", default=DEFAULT_DATA, metavar="FILE", help="data file, made if there is none")
     command.add_argument("--demo", action="store_true", help="show the demo workouts on the home page")
     command.add_argument("--proxies", type=int, default=0, help="proxies of your own in front of the server")
     command.add_argument("--watch", action="store_true", help="read changed pages and static files again")
     command.set_defaults(run=serve)
+
+
+def _port(text):
+    """A port as typed: some servers take a larger number for another port without a word."""
+    port = int(text)
+    if not 0 <= port <= LARGEST_PORT:
+        raise argparse.ArgumentTypeError(f"{port} is no port: 0 to {LARGEST_PORT}")
+    return port
 
 
 def _workout(path):

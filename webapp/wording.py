@@ -90,10 +90,21 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
     # What to mind beside the plan
     # Which option
-    "option_prescribed": N_("As prescribed suits you: you get through it, or through most of it."),
-    "option_prescribed_ranks": N_("As prescribed ranks above every scaled score, so even a part of it counts. For training, scaled gives you more."),
-    "option_scaled": N_("Scaled gives you more to do here, and a ranking of its own."),
+    "option_prescribed": N_("{option} suits you: you get through it, or through most of it."),
+    "option_prescribed_gate": N_(
+        "{option} counts above every other score here, even with {done_fraction} of it done. "
+        "Hurry to {movement}: when you get there counts, and every rep there is a bonus."
+    ),
+    "option_prescribed_ranks": N_("{option} counts above every other score here, even with {done_fraction} of it done."),
+    "option_nothing_counts": N_("The first option would leave you without a single count today. {option} gives you a score: {done_fraction} of it done."),
+    "option_scaled": N_("Each option has a ranking of its own, and in {option} you stand best: {done_fraction} of it done."),
+    "option_trains": N_("Just for you, no ranking counts: {option} trains you more, with {done_fraction} of it done."),
     "option_only": N_("There is one option here."),
+    "option_trains_more": N_("For training alone, {option} gives you more."),
+    "ranking_just_for_me": N_("No heat, so no ranking: we look for what trains you most."),
+    "ranking_prescribed_first": N_("Your coach’s rule: {option} ranks above every other score."),
+    "ranking_separate": N_("Your coach’s rule: every option has a ranking of its own."),
+    "ranking_unsaid": N_("Nothing is said about the ranking, so the usual holds: {option} ranks above every other score."),
     # Other shapes than for time
     "attempts_rise": N_("{count} attempts, from {first_kg} up, with {rest_s} between them."),
     "interval_breaks": N_("Interval {interval} no longer fits, by {over_s}. From there do {keep_fraction} of the work and keep the clock."),
@@ -122,6 +133,7 @@ WORDS |= {
     "machines_bad": N_("The list of machines cannot be read."),
     "minutes_out_of_range": N_("These minutes are outside what a warm-up can be made for: {value}."),
     "room_out_of_range": N_("This temperature is outside what a warm-up can be made for: {value}."),
+    "sets_bad": N_("The sets you mean to do cannot be read."),
     "sore_bad": N_("The list of sore parts cannot be read."),
     # Steps without a drill of the library
     "breathe": N_("Stand easy, breathe out long"),
@@ -158,6 +170,7 @@ WORDS |= {
     "talk_easily": N_("Easy enough to talk."),
     # Why it is as it is
     "age_longer": N_("A minute more of easy work, for your age."),
+    "burst_as_planned": N_("{movement}: {reps} at race pace, as many as your largest set in the heat."),
     "called_early": N_("Called early: only what matters most, at once."),
     "cold_longer": N_("The room is cold ({room_c} °C): more easy minutes, layers on."),
     "heat_slipped_repeat": N_("The heat slipped by {slipped_s}: keep warm, then the last part once more, in three minutes."),

@@ -19,7 +19,8 @@ from webapp.engine.layout import lay_out
 from webapp.engine.prepare import Case, stints_of
 from webapp.engine.reserve import twin
 from webapp.engine.simulate import NO_STEP, run_sets
-from webapp.engine.whole import Start, at_rest, ceiling_of, do_stint, live_through, pass_change_over, segment_of
+from webapp.engine.stint_segment import ceiling_of, segment_of
+from webapp.engine.whole import Start, at_rest, do_stint, live_through, pass_change_over
 
 from .whole_cases import cases, numbers_of, workout_of
 from .whole_plans import Whole, as_planned, begun, live

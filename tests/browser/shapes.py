@@ -41,6 +41,15 @@ PARTS = {
 ALL = {"rounds": ROUNDS, "ladder": LADDER, "fits": FITS, "breaks": BREAKS, "scheme": SCHEME, "load": LOAD, "parts": PARTS}
 
 
+GATES = {
+    **_workout("Locked Doors", "for_time", _option(_reps("air-squat", 20), _reps("ring-muscle-up", 10)), cap_s=480),
+    "options": [
+        _option(_reps("air-squat", 20), _reps("ring-muscle-up", 10)),
+        {"key": "scaled", "name": "Scaled", "blocks": [_reps("air-squat", 20), _reps("pull-up", 20)]},
+    ],
+}
+
+
 def publish(data, workout):
     """Put a workout before the class, in the store at `data`; return its path."""
     with closing(database.connect(data)) as db:

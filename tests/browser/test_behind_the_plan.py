@@ -58,10 +58,19 @@ def test_the_picture_is_readable_on_a_small_phone_and_told_in_words(plan):
     figure = plan.locator("figure.curve")
     heights = figure.locator("text").evaluate_all("all => all.map(one => one.getBoundingClientRect().height)")
     assert min(heights) >= 11  # px; chosen: the smallest a printed label of the page has
-    words = figure.locator(".curve__legend li").all_inner_texts()
+    words = figure.locator(".curve__legend li:not(.curve__key)").all_inner_texts()
     assert len(words) >= 3
     assert all(re.search(r"\d+%|\d+:\d\d", line) for line in words)
     assert figure.locator("svg[role=img]").first.get_attribute("aria-label")
+    assert [line.split(":")[0] for line in figure.locator(".curve__key").all_inner_texts()] == ["Beneath", "Splits"]
+
+
+def test_the_picture_marks_sets_splits_quarters_and_the_end(plan):
+    """As many dashed lines as block ends in the list of times; a wedge for each quarter."""
+    ends = [row for row in plan.locator(".splits dt").all_inner_texts() if row.endswith("done")]
+    assert plan.locator("figure .curve__split").count() == len(ends) + 1  # one more in the legend
+    assert plan.locator(".curve__quarter").get_attribute("d").count("z") == 3
+    assert plan.locator("figure line.curve__cap").count() == 2  # in the picture and in the legend
 
 
 def test_the_picture_is_on_paper_too(plan):

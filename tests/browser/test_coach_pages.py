@@ -135,14 +135,27 @@ def test_no_page_scrolls_sideways_on_the_smallest_phone(new_page, server):
     check_every_page(new_page(viewport={"width": 320, "height": 568}), server, check)
 
 
-def test_each_sheet_is_one_page_of_paper(new_page, class_links):
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_each_sheet_is_one_page_of_paper(new_page, class_links, language):
     page = new_page()
     for link in class_links:
         for sheet in ("/sheet", "/lane-sheet"):
-            page.goto(link + sheet)
+            page.goto(f"{link}{sheet}?lang={language}")
             for paper in ("A4", "Letter", "A5"):
                 pages = len(re.findall(rb"/Type\s*/Page\b(?!s)", page.pdf(format=paper)))
                 assert pages == 1, (link, sheet, paper)
+
+
+def test_sheets_fill_the_page_they_have(new_page, class_links):
+    """A4 without its margins is 192 by 279 mm; a briefing sheet takes at least two thirds of it, a lane sheet all of it."""
+    page = new_page(viewport={"width": 726, "height": 1054})
+    page.emulate_media(media="print")
+    filled = {}
+    for link in class_links:
+        for sheet in ("/sheet", "/lane-sheet"):
+            page.goto(link + sheet)
+            filled[link, sheet] = page.evaluate("document.querySelector('.sheet').getBoundingClientRect().bottom / innerHeight")
+    assert all(share >= (0.97 if sheet == "/lane-sheet" else 0.66) for (_link, sheet), share in filled.items()), filled
 
 
 def test_the_front_door_is_one_tap_from_a_plan(new_page, server):

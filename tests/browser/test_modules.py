@@ -79,6 +79,24 @@ def test_equal_sets_are_counted_together(run):
     assert run("tiers", "counted", []) == []
 
 
+KILOS = {"mass": "kg", "length": "m"}
+
+
+@pytest.mark.parametrize("sets, rests_s, unit, expected", [
+    ([5, 4, 4, 4, 4, 3, 3, 3], [12] * 7, "reps", "5, then 4 \u00d7 4, then 3s, rest about 12\u00a0s: four breaths"),
+    ([5, 4, 4, 3, 3, 3, 2], [12] * 6, "reps", "5, then 2 \u00d7 4, then 3s, 2 to finish, rest about 12\u00a0s: four breaths"),
+    ([4, 4, 4], [9, 9], "reps", "3 \u00d7 4, rest about 9\u00a0s: three breaths"),
+    ([12, 8], [20], "reps", "12, then 8, rest about 20\u00a0s: seven breaths"),
+    ([8, 5, 5], [15, 9], "reps", "8, rest about 15\u00a0s: five breaths; then 2 \u00d7 5, rest about 9\u00a0s: three breaths"),
+    ([1, 1, 1, 1, 3], [24, 24, 30, 36], "reps", "4 \u00d7 1, then 3, rest about 24\u00a0s, then 30\u00a0s, 36\u00a0s: 8 to 12 breaths"),
+    ([20, 20, 20], [6, 6], "m", "3 \u00d7 20\u00a0m, rest about 6\u00a0s: two breaths"),
+    ([30], [], "reps", "30"),
+])
+def test_sets_are_said_as_a_coach_says_them(run, sets, rests_s, unit, expected):
+    """A breath takes three seconds, as in the engine (BREATH_S)."""
+    assert run("set-words", "setsInWords", {"sets": sets, "rests_s": rests_s, "unit": unit}, KILOS) == expected
+
+
 # Exact factor: NIST SP 811, appendix B: 1 ft = 0.3048 m.
 @pytest.mark.parametrize("size, unit, length, expected", [(30.48, "m", "ft", "100\u00a0ft"), (7.5, "m", "m", "7.5\u00a0m"), (12, "reps", "ft", "12")])
 def test_sets_of_a_distance_are_named_in_the_persons_unit(run, size, unit, length, expected):
@@ -169,6 +187,45 @@ CURVE = [{"t_s": 0, "push": 1, "legs": 1}, {"t_s": 50, "push": 0.2, "legs": 0.7}
 
 def test_curve_names_the_lowest_first(run):
     assert [(low["group"], low["reserve"], low["t_s"]) for low in run("curve", "lows", CURVE)] == [("push", 0.2, 50), ("legs", 0.6, 100)]
+
+
+@pytest.mark.parametrize("score, cap_s, band", [
+    ({"kind": "time", "low": 500, "high": 560}, 600, {"low_s": 500, "high_s": 560, "to_cap": False}),
+    ({"kind": "time", "low": 570, "high": None, "high_count": 90}, 600, {"low_s": 570, "high_s": 600, "to_cap": True}),
+    ({"kind": "count", "low": 80, "high": 100, "high_s": 590}, 600, {"low_s": 590, "high_s": 600, "to_cap": True}),
+    ({"kind": "count", "low": 80, "high": 95, "high_s": None}, 600, None),
+])
+def test_the_band_of_the_finish_reaches_to_the_cap_where_a_bad_day_does(run, score, cap_s, band):
+    assert run("curve", "finishBand", {"score": score}, cap_s) == band
+
+
+BEYOND = CARRY | {
+    "block": 2, "movement": "pull-up", "amount": 20, "unit": "reps", "sets": [], "rests_s": [], "rests_breaths": [], "start_s": None, "end_s": None,
+    "expected_at_cap": 0, "reached": False, "uncut": {"sets": [4, 4, 3, 3, 3, 3], "rests_s": [9] * 5},
+}
+
+
+def card_of(run, *blocks, **more):
+    plan = {"score": {"kind": "time", "finishes": True, "likely": 60}, "deciding": None, "intervals": None, "blocks": list(blocks)} | more
+    return run("card-model", "cardModel", plan, "Lantern Hall winter day", KILOS)
+
+
+def test_card_says_small_what_to_do_beyond_the_cap(run):
+    after = card_of(run, CARRY, BEYOND)["after"]
+    assert after == {"title": "If you get there", "lines": ["pull-up: 2 \u00d7 4, then 3s, rest about 9\u00a0s: three breaths"]}
+
+
+def test_card_of_an_own_plan_that_fails_keeps_what_comes_later(run):
+    mine = {"verdict": {"fails": {"block": 1, "round": 1, "rep": 9, "at_s": 40}}, "before": {}}
+    after = card_of(run, CARRY, BEYOND, mine=mine)["after"]
+    assert (after["title"], len(after["lines"])) == ("If you get past it", 1)
+
+
+@pytest.mark.parametrize("sets, onward", [([4, 4, 3], "and on: 3 \u00d7 3"), ([4, 5], "and on: 2, then 3s"), ([4, 4, 9], "and on: 3")])
+def test_card_goes_on_small_in_the_block_the_cap_cuts(run, sets, onward):
+    """Of 4, 4, 3, 3, 3, 3 what is left after so many, from the end: 9, 11 and 3, by hand."""
+    cut = BEYOND | {"block": 1, "sets": sets, "rests_s": [9] * (len(sets) - 1), "rests_breaths": [3] * (len(sets) - 1), "start_s": 0, "end_s": 60}
+    assert card_of(run, cut)["rows"][0]["onward"] == onward
 
 
 @pytest.mark.parametrize("agent, standalone, inside", [

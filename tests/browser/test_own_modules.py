@@ -47,8 +47,8 @@ def test_rests_go_to_the_next_five_seconds_but_not_under_the_set_up(run, rest_s,
 
 def test_examples_of_a_start_too_quick(run):  # noqa: F811
     own = block([5, 5, 5, 5], [12, 12, 15])
-    assert run("own-edits", "outHot", own, PLACE) == block([12, 5, 3], [12, 12])
-    assert run("own-edits", "inHalves", own, PLACE) == block([10, 10], [15])
+    assert run("own-examples", "outHot", own, PLACE) == block([12, 5, 3], [12, 12])
+    assert run("own-examples", "inHalves", own, PLACE) == block([10, 10], [15])
 
 
 def timed(sets, rests_s, start_s, seconds_each, **more):
@@ -72,3 +72,42 @@ def test_splits_are_the_ends_of_blocks_and_the_quarters_between(run):  # noqa: F
 def test_set_ends_are_the_next_start_less_the_rest(run):  # noqa: F811
     spans = run("curve", "setSpans", timed([10, 10], [10], 0, 2))
     assert spans == [{"start_s": 0, "end_s": 20}, {"start_s": 30, "end_s": 50}]
+
+
+ATTEMPTS = [{"load_kg": 80, "rest_s": 120}, {"load_kg": 90, "rest_s": 0}]
+
+
+def test_attempts_are_added_a_step_heavier_and_the_only_one_stays(run):  # noqa: F811
+    assert run("own-attempts", "added", ATTEMPTS, 1, 2.5) == [*ATTEMPTS[:1], {"load_kg": 90, "rest_s": 120}, {"load_kg": 92.5, "rest_s": 0}]
+    assert run("own-attempts", "added", ATTEMPTS, 0, 2.5)[1] == {"load_kg": 82.5, "rest_s": 120}
+    assert run("own-attempts", "removed", ATTEMPTS, 0) == ATTEMPTS[1:]
+    assert run("own-attempts", "removed", ATTEMPTS[:1], 0) == ATTEMPTS[:1]
+    assert [one["load_kg"] for one in run("own-attempts", "startHeavy", ATTEMPTS, 2.5)] == [90, 92.5]
+
+
+# Exact factor: NIST SP 811, appendix B: 1 lb = 0.45359237 kg.
+@pytest.mark.parametrize("mass, step", [("kg", 2.5), ("lb", 5 * 0.45359237)])
+def test_loads_go_by_what_the_bar_can_make(run, mass, step):  # noqa: F811
+    asked = run("own-attempts", "loadQuestion", 100, {"mass": mass})
+    assert asked["step"] == pytest.approx(step)
+    assert asked["low"] == pytest.approx(40, abs=step) and asked["high"] == pytest.approx(125, abs=step)
+
+
+def stint(number, steps, interval):
+    return {"block": number, "round": interval, "steps": steps, "step_units": 1, "kind": "local", "unit": "reps", "max_steps": 12, "set_up_s": 3, "cadence": 1}
+
+
+def test_own_intervals_go_on_to_the_last_and_a_ladder_goes_on_climbing(run):  # noqa: F811
+    """Two intervals planned of four, with 4 and 6 repetitions: the next have 8 and 10, by hand, in sets like the last; rests between intervals are left out."""
+    stints = [stint(1, 4, 1), stint(0, 0, 1), stint(1, 6, 2), stint(0, 0, 2)]
+    blocks = [{"block": 1, "round": number, "sets": sets, "rests_s": [], "lead_s": 0, "reached": True} for number, sets in ((1, [4]), (2, [6]))]
+    plan = {"basis": {"stints": stints, "cap_s": None}, "blocks": blocks, "intervals": [{}, {}], "score": {"kind": "count"}}
+    judged = run("to-judge", "toJudge", [block([4], []), block([3, 3], [10])], plan, {"interval_count": 4})
+    assert [one["sets"] for one in judged] == [[4], [3, 3], [3, 3, 2], [3, 3, 2, 2]]
+
+
+def test_what_was_kept_before_there_were_parts_is_the_first_part(run):  # noqa: F811
+    old = {"option": "prescribed", "blocks": [None]}
+    assert run("own", "keptBlocks", old, "prescribed", 0) == [None]
+    assert run("own", "keptBlocks", old, "scaled", 0) is None
+    assert run("own", "withKept", old, "prescribed", 2, [1]) == {"option": "prescribed", "parts": [[None], None, [1]]}

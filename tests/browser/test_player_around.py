@@ -63,6 +63,33 @@ def test_stages_differ_in_brightness_and_in_shape(new_page, class_links):
     assert len({shape for _light, shape in seen.values()}) == 3
 
 
+@pytest.mark.parametrize("size", [(360, 740), (320, 568), (740, 360), (1280, 720)])
+def test_digits_stay_on_one_line_however_many_there_are(new_page, class_links, size):
+    page = new_page(viewport={"width": size[0], "height": size[1]})
+    page.clock.install()
+    open_class(page, class_links[0])
+    heat_in(page, 200)
+    start(page)
+    lines = []
+    for _wait in range(2):   # 3:20, then by hand beyond the step's end, then more than an hour to the heat
+        lines.append(one_line(page))
+        page.click("[data-player-open-more]")
+        page.click("[data-player-hand]")
+        page.click("[data-player-open-more]")
+        page.clock.run_for(260_000)
+    lines.append(one_line(page))
+    assert lines == [True, True, True]
+    assert overflow_px(page) <= 0
+
+
+def one_line(page):
+    """The digits stand on one line."""
+    return page.evaluate("""() => {
+        const digits = document.querySelector('[data-player-digits]');
+        return digits.getBoundingClientRect().height < 1.5 * parseFloat(getComputedStyle(digits).fontSize);
+    }""")
+
+
 def test_less_motion_moves_nothing(new_page, class_links):
     page = new_page(reduced_motion="reduce")
     open_class(page, class_links[0])

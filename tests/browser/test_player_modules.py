@@ -66,9 +66,32 @@ def test_cues_are_three_two_one_go_and_those_past_are_gone(run):  # noqa: F811
     assert [cue["kind"] for cue in run("player-cues", "cuesOf", place, BASE_MS + 58_500)] == ["count", "go"]
 
 
-@pytest.mark.parametrize("heat_min, said, expected", [(None, None, None), (46, None, None), (30, None, 30), (30, 12, 12), (10, 12, 10), (None, 12, 12), (90, 12, 12)])
+@pytest.mark.parametrize("heat_min, said, expected", [(None, None, None), (48, None, None), (30, None, 30), (30, 12, 12), (10, 12, 10), (None, 12, 12), (90, 12, 12)])
 def test_minutes_there_are_for_it(run, heat_min, said, expected):  # noqa: F811
-    assert run("player-plan", "minutesFor", None if heat_min is None else heat_min * 60_000, said, 0) == expected
+    assert run("player-plan", "minutesFor", None if heat_min is None else heat_min * 60_000, said, 0, True) == expected
+
+
+@pytest.mark.parametrize("heat_min, expected", [(30, 28), (25, 23), (10, 9), (5, 4.5), (0, 0)])
+def test_it_begins_a_little_later_than_now_until_it_is_started(run, heat_min, expected):  # noqa: F811
+    """Two minutes, and a tenth of what is left when that is less: chosen."""
+    assert run("player-plan", "minutesFor", heat_min * 60_000, None, 0) == pytest.approx(expected)
+
+
+@pytest.mark.parametrize("agent, is_home, expected", [
+    ("Mozilla/5.0 (iPhone; CPU iPhone OS 17_5 like Mac OS X)", True, True), ("Mozilla/5.0 (iPhone; CPU iPhone OS 17_5 like Mac OS X)", False, False),
+    ("Mozilla/5.0 (iPhone; CPU iPhone OS 18_3 like Mac OS X)", True, True), ("Mozilla/5.0 (iPhone; CPU iPhone OS 18_4 like Mac OS X)", True, False),
+    ("Mozilla/5.0 (Linux; Android 14)", True, False),
+])  # fmt: skip
+def test_home_screen_pages_before_18_4_promise_a_lock_they_do_not_keep(run, agent, is_home, expected):  # noqa: F811
+    """WebKit bug 254545, mended in 18.4."""
+    assert run("platform", "breaksItsPromise", agent, is_home) is expected
+
+
+def test_largest_sets_are_those_of_the_break_up_shown(run):  # noqa: F811
+    blocks = [{"movement": "row", "unit": "cal", "sets": [34]}, {"movement": "thruster", "unit": "reps", "sets": [6, 4]}, {"movement": "thruster", "unit": "reps", "sets": [9]}, {"movement": "rest", "unit": "s"}]
+    assert run("player-today", "largestSets", {"blocks": blocks}) == {"thruster": 9}
+    assert run("player-today", "largestSets", {"parts": [{"blocks": blocks}]}) == {"thruster": 9}
+    assert run("player-today", "largestSets", None) is None
 
 
 def test_a_heat_two_hours_ago_is_forgotten(run):  # noqa: F811

@@ -212,4 +212,4 @@ def test_without_a_wake_lock_it_says_what_to_do(new_page, class_links):
     open_class(page, class_links[0])
     start(page)
     page.click("[data-player-open-more]")
-    assert page.locator("[data-player-screen]").is_visible()
+    assert page.locator("[data-player] [data-screen-hint]").is_visible()

@@ -28,6 +28,20 @@ def test_fits_one_page(new_page, class_links, screen, place):
     assert set(counts.values()) == {1}, counts
 
 
+@pytest.mark.parametrize("place", range(4))
+def test_my_break_up_takes_two_pages_at_most(new_page, class_links, place):
+    page = new_page()
+    open_class(page, class_links[place])
+    go_to(page, "plan")
+    page.wait_for_selector("[data-which]")
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    counts = {paper: page_count(page.pdf(format=paper)) for paper in ("A4", "Letter")}
+    assert max(counts.values()) <= 2, counts
+    page.emulate_media(media="print")
+    assert page.locator("figure.curve").is_visible() and page.locator("[data-which]").is_visible()
+    assert page.evaluate("getComputedStyle(document.querySelector('.head__number')).color") == "rgb(0, 0, 0)"
+
+
 def test_paper_is_black_on_white_and_holds_no_buttons(phone):
     go_to(phone, "card")
     phone.emulate_media(media="print", color_scheme="dark")

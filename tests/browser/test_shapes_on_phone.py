@@ -84,17 +84,6 @@ def test_kept_rounds_of_ones_own_are_the_score(small, links):
     assert "Eight days of ten" not in text_of(small, "[data-plan-head]")
 
 
-@pytest.mark.parametrize("shape", ["breaks", "parts"])
-def test_what_cannot_be_judged_by_hand_does_not_offer_it(small, links, shape):
-    open_class(small, links[shape])
-    go_to(small, "plan")
-    assert not small.locator("[data-plan-own]").is_visible()
-    assert small.locator("[data-why]").count() == 0
-    go_to(small, "own")
-    assert small.locator("[data-own-empty]").is_visible()
-    assert not small.locator("[data-own-keep]").is_visible()
-
-
 def test_intervals_stand_side_by_side_and_the_first_that_breaks_is_named(small, links):
     open_class(small, links["breaks"])
     go_to(small, "plan")
@@ -121,3 +110,22 @@ def test_styles_that_come_out_the_same_say_so(small, links):
     open_class(small, links["fits"])
     go_to(small, "plan")
     small.get_by_text("All three come out the same here.").wait_for()
+
+
+def test_styles_that_differ_do_not_say_they_are_the_same(small, links):
+    """Six pull-ups a minute are broken up more or less boldly."""
+    open_class(small, links["breaks"])
+    go_to(small, "plan")
+    small.wait_for_function("document.querySelectorAll('[data-plan-styles] small').length === 3 && ![...document.querySelectorAll('[data-plan-styles] small')].some(one => /fail|then/.test(one.textContent))")
+    assert small.get_by_text("All three come out the same here.").count() == 0
+
+
+def test_intervals_tell_what_to_see_on_the_clock(small, links):
+    """Of ten intervals of a minute the last is done within the tenth minute, and what is left makes it full."""
+    open_class(small, links["fits"])
+    go_to(small, "plan")
+    rows = small.locator("[data-splits] .splits > div")
+    last = re.match(r"Interval 10 done, (\d+) s left", rows.last.locator("dt").inner_text().replace("\u00a0", " "))
+    minutes, seconds = rows.last.locator("dd").inner_text().split(":")
+    assert int(minutes) == 9
+    assert int(seconds) + int(last[1]) == pytest.approx(60, abs=1)

@@ -24,7 +24,7 @@ def open_own(page, link):
 
 def answered(page, act):
     """What the answer says after an edit."""
-    page.evaluate("selector => { document.querySelector(selector).dataset.old = ''; }", ANSWER)
+    page.evaluate("selector => { document.querySelector(selector).dataset.old = ''; document.querySelector('[data-own-says]').textContent = ''; }", ANSWER)
     act()
     page.wait_for_selector(f"{ANSWER}:not([data-old])")
     return page.inner_text(ANSWER)
@@ -169,11 +169,12 @@ def test_with_no_connection_it_answers_all_the_same(own):
 JUDGE = """async () => {
     const engine = await import('/engine.js');
     const base = document.querySelector('script[src*="/static/"]').src.split('/js/')[0];
-    const { fromPlan, toJudge } = await import(`${base}/js/lib/own.js`);
+    const { fromPlan } = await import(`${base}/js/lib/own.js`);
+    const { toJudge } = await import(`${base}/js/lib/to-judge.js`);
     const workout = JSON.parse(document.getElementById('workout').textContent);
     const [numbers, settings] = [{ level: 'keen' }, {}];
     const plan = engine.plan(workout, numbers, settings);
-    const blocks = toJudge(fromPlan(plan), plan);
+    const blocks = toJudge(fromPlan(plan), plan, workout);
     const times = [];
     for (let run = 0; run < 25; run += 1) {
         const start = performance.now();
@@ -217,3 +218,22 @@ def test_nothing_is_wider_than_a_small_phone(new_page, class_links, place, font)
     if font == "100%":
         assert min(heights) >= 44  # px; the target size of WCAG 2.2, 2.5.5
     assert page.faults == []
+
+
+def test_a_kept_own_plan_that_fails_keeps_the_later_sets_on_the_card(own):
+    answered(own, lambda: own.click("[data-own-example=hot]"))
+    wait_for_plan(own, lambda: own.click("[data-own-keep]"))
+    assert own.locator("[data-if-reached]").count() >= 1
+    go_to(own, "card")
+    after = own.locator("[data-card-after]").inner_text()
+    assert after.startswith("If you get past it") and "Handstand walk: 24\u00a0m" in after
+
+
+@pytest.mark.parametrize("width, height", [(740, 360), (320, 568)])
+def test_the_answer_stays_in_sight_while_a_set_is_changed(new_page, class_links, width, height):
+    page = new_page(viewport={"width": width, "height": height})
+    open_own(page, class_links[0])
+    page.locator("[data-own-block]").nth(1).locator("[data-own-set]").first.click()
+    page.get_by_role("button", name="More: Size").scroll_into_view_if_needed()
+    answer, keep = page.locator("[data-own-verdict]").bounding_box(), page.locator("[data-own-keep]").bounding_box()
+    assert 0 <= answer["y"] and answer["y"] + answer["height"] + 60 < keep["y"]  # px; room for a row of controls between them

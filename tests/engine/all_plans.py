@@ -10,7 +10,8 @@ from webapp.engine.prepare import Case, stints_of
 from webapp.engine.reserve import recover, twin
 from webapp.engine.segments import ALL_SLOTS, any_set
 from webapp.engine.tiers import rest_grid
-from webapp.engine.whole import at_rest, ceiling_of, do_stint, in_one_go, pass_change_over, segment_of, still_to_come
+from webapp.engine.stint_segment import ceiling_of, segment_of
+from webapp.engine.whole import at_rest, do_stint, in_one_go, pass_change_over, still_to_come
 
 LONGEST_REST_S = 90.0  # on the grid; a longer one is never in a small plan that is quick
 WAITS_S = [0.0, 5.0, 10.0, 15.0, 20.0, 30.0, 45.0]  # before a block's first set, beyond the change-over

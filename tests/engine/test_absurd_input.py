@@ -78,6 +78,8 @@ def test_absurd_things_where_a_block_an_option_or_a_division_should_be(value):
         holder[place] = [value]
         answer = refused_or(plan, made, {}, {})
         assert_sane(None if answer is None or "parts" in answer else answer)
+        if place == "options":
+            assert refused_or(options, made, {}, {}) is None
 
 
 @pytest.mark.parametrize("key", NUMBERS)

@@ -6,7 +6,7 @@ import pytest
 from engine_samples import able, block, option, workout, workout_of
 
 from webapp.engine import EngineError, warm_up
-from webapp.engine.parameters import BAR_MOVEMENTS, MACHINE_SHARES, WALL_MOVEMENTS
+from webapp.engine.parameters import BAR_MOVEMENTS, DRILL_POSITIONS, MACHINE_SHARES, POSITION_GROUPS, WALL_MOVEMENTS
 from webapp.engine.warmup_movers import limiting_dose
 from webapp.movements import library
 
@@ -247,7 +247,7 @@ def test_one_division_and_option_are_the_ones_asked_for():
 @pytest.mark.parametrize("settings, code", [
     ({"warm_up_min": -1}, "minutes_out_of_range"), ({"warm_up_min": "8"}, "minutes_out_of_range"), ({"room_c": 90}, "room_out_of_range"),
     ({"room_c": 20, "humidity_percent": 101}, "humidity_out_of_range"), ({"rack": {"plates_kg": 5}}, "rack_bad"),
-    ({"machines": "row"}, "machines_bad"), ({"lane_shared_by": 0}, "lane_out_of_range"), ({"wall_free": 1}, "free_bad"),
+    ({"machines": "row"}, "machines_bad"), ({"lane_shared_by": 0}, "lane_out_of_range"), ({"wall_free": 1}, "free_bad"), ({"largest_sets": {"row": "many"}}, "sets_bad"),
     ({"late_by_s": -3}, "time_out_of_range"), ({"option": "none such"}, "option_unknown"), ([], "settings_not_a_mapping"),
 ])  # fmt: skip
 def test_bad_settings_are_refused_with_a_code(settings, code):
@@ -261,3 +261,46 @@ def test_input_stays_as_it_was_and_the_answer_is_always_the_same():
     before = copy.deepcopy((made, numbers))
     assert warm_up(made, numbers, {"warm_up_min": 12}) == warm_up(made, numbers, {"warm_up_min": 12})
     assert (made, numbers) == before
+
+
+@pytest.mark.parametrize("gear", [{}, {"bar_free": False}])
+@pytest.mark.parametrize("numbers", [{"sore": ["shoulder"]}, {"sore": ["neck"]}])
+def test_a_sore_shoulder_neither_hangs_nor_reaches_overhead_in_extras_either(gear, numbers):
+    """Common practice, no source: what hurts is neither loaded nor stretched to its end."""
+    for made, known in (press_day(), squat_day()):
+        steps = warm_up(made, {**known, **numbers}, gear)["steps"]
+        told = {step["name"] or "" for step in steps} | {step["cue"] for step in steps if isinstance(step["cue"], str)}
+        assert not [text for text in told if "hang" in text.lower() or "overhead" in text.lower()]
+        assert not [step for step in steps if step["movement"] in BAR_MOVEMENTS and step["name"] != "Ring row"]
+
+
+def test_without_a_bar_nothing_hangs():
+    made = workout([block("ring-row", 30), block("farmer-carry", 40, "m", load_kg={"a": 24, "b": 16})])
+    free, taken = (warm_up(made, able("regular"), {"bar_free": is_free})["steps"] for is_free in (True, False))
+    hangs = [[step for step in steps if "hang" in f"{step['name']}{step['cue']}".lower()] for steps in (free, taken)]
+    assert hangs[0] and not hangs[1]
+
+
+def test_a_sore_back_counts_all_that_a_movement_asks_of_it():
+    """Hand arithmetic: a front squat takes 0.4 of the trunk and 0.25 of the hinge, together more than half."""
+    sore = warm_up(squat_day()[0], {**squat_day()[1], "sore": ["lower back"]}, {})
+    assert max(step["load_kg"] for step in of(sore, movement="front-squat") if step["load_kg"]) <= 0.6 * 60
+
+
+def test_every_loosening_drill_of_the_library_says_which_position_it_works_in():
+    drills = [drill["name"] for entry in library().values() for drill in entry["drills"] if drill["phase"] == "loosen"]
+    assert set(drills) == set(DRILL_POSITIONS)
+    positions = {position for entry in library().values() for position in entry["loosen"]}
+    assert positions | set(DRILL_POSITIONS.values()) == set(POSITION_GROUPS)
+
+
+def test_a_burst_is_no_longer_than_the_largest_set_of_the_break_up():
+    made, numbers = press_day()
+    usual = of(warm_up(made, numbers, {}), phase="burst", unit="reps")
+    asked = {"largest_sets": {step["movement"]: 1 for step in usual}}
+    own = warm_up(made, numbers, asked)
+    assert usual and max(step["amount"] for step in usual) > 1
+    assert [(step["movement"], step["amount"]) for step in of(own, phase="burst", unit="reps")] == [(step["movement"], 1) for step in usual]
+    assert "burst_as_planned" in codes(own["reasons"])
+    larger = warm_up(made, numbers, {"largest_sets": {step["movement"]: 30 for step in usual}})
+    assert of(larger, phase="burst") == of(warm_up(made, numbers, {}), phase="burst")

@@ -5,7 +5,7 @@ them (keyword-only ones after the others), and the name of the workout's `shape`
 `GENERATORS` makes shape and arguments of one function.
 """
 
-from parity.plans import any_workout, following, made_plan, own_blocks, taps
+from parity.plans import any_workout, following, made_plan, own_for, parts_judged, side_by_side, taps
 from parity.shapes import drawn
 from parity.workouts import any_of, settings_for
 
@@ -112,9 +112,17 @@ def class_table(rng):
 
 
 def judge(rng):
-    """Arguments of `judge`: the plan's own sets, or others."""
+    """Arguments of `judge`: the plan's own sets or attempts, or others; now and then of a workout in parts."""
+    if rng.random() < 0.1:
+        return "parts", _spoiled_inside(rng, parts_judged(rng))
     made = made_plan(rng)
-    return made["shape"], _spoiled_inside(rng, [made["workout"], made["numbers"], made["settings"], own_blocks(rng, made["plan"])])
+    return made["shape"], _spoiled_inside(rng, [made["workout"], made["numbers"], made["settings"], own_for(rng, made["plan"])])
+
+
+def advise(rng):
+    """Arguments of `advise`: what every option of a workout brings."""
+    name, arguments = side_by_side(rng)
+    return name, [*arguments, rng.random() < 0.3]
 
 
 def replan(rng):
@@ -134,6 +142,7 @@ def learn(rng):
 GENERATORS = {
     "plan": (8, of_athlete),
     "options": (1.5, of_athlete),
+    "advise": (1.5, advise),
     "warm_up": (6, of_athlete),
     "questions": (8, questions),
     "class_table": (0.3, class_table),

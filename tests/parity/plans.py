@@ -30,6 +30,12 @@ def _plan(number):
             return {"shape": name} | asked | {"plan": answer["result"]}
 
 
+def made_whole(rng):
+    """One of the plans that is not in parts."""
+    made = made_plan(rng)
+    return made_whole(rng) if "parts" in made["plan"] else made
+
+
 def any_workout(rng):
     """A workout of any shape and size, and an athlete."""
     made = workout(rng)
@@ -40,6 +46,33 @@ def own_blocks(rng, plan):
     """Break-ups of the athlete's own: the plan's with other rests, one set split or moved, some left out."""
     own = [_own_block(rng, block) for block in plan.get("blocks", [])]
     return own[: rng.randint(0, len(own))] if rng.random() < 0.2 else own
+
+
+def own_for(rng, plan):
+    """What of one's own goes with a plan: attempts with other loads and rests, or sets."""
+    if "parts" in plan:
+        return [own_for(rng, part) for part in plan["parts"]]
+    if "attempts" not in plan:
+        return own_blocks(rng, plan)
+    return [{"load_kg": max(1, one["load_kg"] + rng.choice([0, 0, -2.5, 5])), "rest_s": rng.choice([30, one["rest_s"], 240])} for one in plan["attempts"]]
+
+
+def parts_judged(rng):
+    """Arguments of `judge` for two plans as the parts of one workout, for the athlete of the first."""
+    made = [made_whole(rng), made_whole(rng)]
+    parts = [{key: value for key, value in each["workout"].items() if key not in ("divisions", "lane")} for each in made]
+    option = {**made[0]["settings"], "option": None}
+    return [{**made[0]["workout"], "parts": parts}, made[0]["numbers"], option, [own_for(rng, each["plan"]) for each in made]]
+
+
+def side_by_side(rng):
+    """A workout and the plans of those of its options that can be planned, or now and then of none."""
+    made = made_whole(rng)
+    asked = [{**made["settings"], "option": option["key"]} for option in made["workout"]["options"]]
+    answers = [ask_server({"call": "plan", "arguments": [made["workout"], made["numbers"], settings]}) for settings in asked]
+    ranking = rng.choice(["prescribed_first", "separate", None])
+    plans = [answer["result"] for answer in answers if "result" in answer]
+    return made["shape"], [{**made["workout"], "ranking": ranking}, plans if rng.random() < 0.95 else []]
 
 
 def _own_block(rng, block):

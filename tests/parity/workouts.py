@@ -133,6 +133,7 @@ def settings_for(rng, made):
         "room_c": rng.choice([None, 4, 20, 33]),
         "humidity_percent": rng.choice([None, 30, 85]),
         "lane_shared_by": rng.choice([1, 2]),
+        "largest_sets": {key: rng.choice([1, 2.5, 12]) for key in sorted(made["movements"])[:2]},
         "heat_start": rng.choice([None, "2026-11-28T10:40:00+01:00"]),
     }
     return {key: value for key, value in drawn.items() if rng.random() < 0.6}

@@ -76,7 +76,7 @@ def test_a_newer_data_file_is_refused_with_advice(tmp_path, capsys):
     assert "start the newer version" in capsys.readouterr().err
 
 
-@pytest.mark.parametrize("arguments", [[], ["nonsense"], ["serve", "--port", "x"]])
+@pytest.mark.parametrize("arguments", [[], ["nonsense"], ["serve", "--port", "x"], ["serve", "--port", "99999"]])
 def test_a_wrong_command_exits_with_2(arguments):
     answer = subprocess.run([sys.executable, "-m", "webapp", *arguments], cwd=ROOT, capture_output=True, text=True)
     assert answer.returncode == 2 and "usage" in answer.stderr

@@ -13,7 +13,7 @@ from .breakups import break_up, judge_break_up, reps_over_sets
 from .errors import EngineError
 from .judge import judge
 from .learn import learn
-from .options import options
+from .options import advise, options
 from .planner import plan
 from .questions import questions
 from .replan import replan
@@ -22,6 +22,7 @@ from .warmup import warm_up
 
 __all__ = [
     "EngineError",
+    "advise",
     "break_up",
     "class_table",
     "judge",

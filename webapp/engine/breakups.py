@@ -5,7 +5,7 @@ import math
 from .checks import mapping, number
 from .errors import EngineError
 from .parameters import ENTRY_REPS, HELD_BACK, LEFT_AT_FAILURE, SET_UP_S, SLOW_GAIN
-from .quick import seconds_alone
+from .quick import Alone
 from .reserve import PAST_ONE, Effort, cost_per_rep, cost_reaching, fresh, recover, set_to_failure, slow_gain
 from .search import Task, find
 from .segments import Segment
@@ -13,6 +13,7 @@ from .simulate import NO_STEP, run_sets
 from .stints import half_steps
 from .tiers import plan_rests, plan_sets
 from .units import whole
+from .walk import Walk
 
 SEARCH_BUDGET = 3000  # evaluations; chosen, twice what the largest case of the benchmark takes
 
@@ -114,16 +115,12 @@ def break_up(
     gain = gain_of(recovery, number("seconds_out_of_range", seconds_per_rep, 0.1, 60))
     segment = one_movement(max_reps, reps, seconds_per_rep, set_up_s, entry_reps, gain)
     below_half = half_steps(max_reps)
-    rested = fresh(1)
-    ceiling = PAST_ONE - held_back
+    walk = Walk(Alone(fresh(1), segment, gain, PAST_ONE - held_back, 0.0), segment.steps, 1)
 
     def largest(left: int) -> int:
         return below_half if left > max_reps else left
 
-    def cost(sets: list[int], rests_s: list[float]) -> float:
-        return seconds_alone(rested, segment, sets, rests_s, gain, ceiling, 0.0)
-
-    plan = find(Task(segment.steps, set_up_s, largest, cost, SEARCH_BUDGET), [])
+    plan = find(Task(segment.steps, set_up_s, largest, lambda plan: walk.bill(plan), SEARCH_BUDGET), [])
     if len(plan) == 0:
         raise EngineError("nothing_fits", held_back)
     course = run_sets(fresh(1), segment, plan_sets(plan), plan_rests(plan), gain)

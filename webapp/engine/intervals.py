@@ -30,8 +30,8 @@ def plan_intervals(case: Case) -> dict:
     ------
     EngineError : no interval, or a count outside 1–120.
     """
-    interval_s = number("interval_out_of_range", case.workout.get("interval_s"), 10, 3600)
-    count = whole_number("interval_out_of_range", case.workout.get("interval_count"), 1, 120)
+    interval_s = interval_length(case)
+    count = interval_count(case)
     work = stints_of(case, {**case.option, "rounds": count, "rep_scheme": None})
     case.stints = with_rests(work, len(case.option["blocks"]), interval_s)
     first_look = lay_out(case.stints, factors_for(case.stints, CAUTION[len(CAUTION) // 2]), case.gain, None, [], at_rest())
@@ -52,6 +52,16 @@ def plan_intervals(case: Case) -> dict:
     made["score"].update({"count_in_all": in_all, "finish_chance": None, "high_s": None})
     made["score"].update({"finishes": len(broken) == 0, "low": low, "high": max(likely, band[len(band) - 1 - edge])})
     return made
+
+
+def interval_length(case: Case) -> float:
+    """Return how long an interval lasts. [s]"""
+    return number("interval_out_of_range", case.workout.get("interval_s"), 10, 3600)
+
+
+def interval_count(case: Case) -> int:
+    """Return how many intervals there are."""
+    return whole_number("interval_out_of_range", case.workout.get("interval_count"), 1, 120)
 
 
 def count_before_break(case: Case, result: dict, interval_s: float) -> int:

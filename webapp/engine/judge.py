@@ -2,10 +2,14 @@
 
 import math
 
-from .checks import listing, mapping, number, optional
+from .checks import choice, listing, mapping, number, optional
 from .errors import EngineError
+from .heaviest import judge_heaviest
+from .intervals import interval_length
+from .judge_intervals import interval_verdict, own_intervals, own_margins, with_gaps
 from .pacing import slowed
 from .parameters import BREATH_S, GROUPS
+from .planner import SHAPES, part_of
 from .prepare import Case, stints_of
 from .score import count_of, counted, full_count, rounds_done
 from .trace import trace
@@ -20,30 +24,61 @@ def judge(workout: dict, numbers: dict, settings: dict, own_blocks: list) -> dic
     ----------
     workout, numbers, settings : as in `plan`. Most rounds in a time are judged over as many rounds as `own_blocks` has.
     own_blocks : one mapping for each block of the plan in turn, with sets [block units] and rests_s (one fewer than sets) [s], and where the
-    plan has them cadence (share of the usual seconds) and lead_s (wait before the first set) [s]; None for a block done in one go.
+    plan has them cadence (share of the usual seconds) and lead_s (wait before the first set) [s]; None for a block done in one go. Intervals:
+    the same, interval after interval. Heaviest lift: the attempts, see `judge_heaviest`. A workout in parts: one such list for each part.
 
     Returns
     -------
     dict : time_s, None when it fails or the cap comes first [s]; finishes; count and count_in_all; rounds and extra for most rounds in a
     time, else None; lowest_reserve [0–1]; fails before the cap, None or {block, round, rep (of that block, from 1), at_s}; blocks with
     sets, rests_s, rests_breaths, start_s, end_s, set_starts_s, lowest_reserve, limiting_group, expected_at_cap, count_at_cap, one for each
-    begun; reserve_curve up to the cap.
+    begun; reserve_curve up to the cap. Intervals: besides, intervals, breaks and margin_s, see `interval_verdict`; what counts is counted up to
+    the end of the one that breaks. Heaviest lift: see `judge_heaviest`. A workout in parts: {"parts": [one for each]}.
 
     Raises
     ------
     EngineError : numbers out of range; sets that do not add up to the block's amount (`sets_do_not_fill`, the block's number).
     """
-    case = Case(workout, numbers, settings)
     given = listing("own_blocks_not_a_list", own_blocks)
+    if mapping("workout_not_a_mapping", workout).get("parts") is not None:
+        parts = listing("parts_not_a_list", workout["parts"])
+        return {"parts": [judge(part_of(workout, part), numbers, settings, own_part(given, index)) for index, part in enumerate(parts)]}
+    shape = choice("shape_unknown", mapping("workout_not_a_mapping", workout).get("shape"), SHAPES)
+    case = Case(workout, numbers, settings)
+    if shape == "load":
+        return judge_heaviest(case, given)
+    if shape == "intervals":
+        return judge_in_intervals(case, given)
     stints = stints_of(case, for_rounds(case, len(given)))
     if len(given) > len(stints):
         raise EngineError("too_many_blocks", len(given))
+    breakups = own_breakups(case, stints, given)
+    return verdict(case, stints, breakups, trace(stints, breakups, case.gain, at_rest()))
+
+
+def own_part(given: list, index: int):
+    """Return the own blocks of one part, none where nothing is said of it."""
+    return given[index] if index < len(given) else []
+
+
+def judge_in_intervals(case: Case, given: list) -> dict:
+    """Return what own sets within the intervals do."""
+    stints = own_intervals(case, given)
+    breakups = own_breakups(case, stints, with_gaps(stints, given))
+    course = trace(stints, breakups, case.gain, at_rest())
+    margins = own_margins(stints, course, interval_length(case))
+    case.cap_s = margins["end_s"]
+    return interval_verdict(case, stints, verdict(case, stints, breakups, course), margins)
+
+
+def own_breakups(case: Case, stints: list, given: list) -> list:
+    """Return the break-ups of own blocks, one for each stint; a stint's cadence becomes the own block's, in place."""
     breakups = []
     for index in range(len(stints)):
         own = given[index] if index < len(given) else None
         stints[index] = at_cadence(case, stints[index], own)
         breakups.append(own_breakup(stints[index], own))
-    return verdict(case, stints, breakups, trace(stints, breakups, case.gain, at_rest()))
+    return breakups
 
 
 def for_rounds(case: Case, count: int) -> dict:

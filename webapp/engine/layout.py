@@ -3,13 +3,17 @@
 import math
 
 from .breath import rest
+from .one_stint import BUDGET_PER_STINT, Later, break_up_stint
 from .parameters import GAIN_AS_CAPACITY, RECOVERY_SD, SMALL_MAX
 from .reserve import twin
 from .simulate import NO_STEP, run_sets
+from .stint_segment import ceiling_of, segment_of
 from .tiers import trimmed
-from .whole import BUDGET_PER_STINT, Later, Start, break_up_all, break_up_stint, ceiling_of, live_through, segment_of, state_before
+from .whole import Start, break_up_all, later_of, live_through, state_before
 
 
+ROOM_STEPS = 3  # steps that the last block before the cap is planned beyond what went at first; chosen
+THRIFTS = [0.4, 0.0]  # of the usual price of slow fatigue, tried besides it; chosen: see the benchmark of whole workouts
 FEW_AHEAD = 8  # stints planned anew when the cap leaves time beyond a block; chosen
 
 
@@ -22,13 +26,59 @@ def factors_for(stints: list, z: float) -> list[float]:
 def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None, hints: list, start: Start) -> dict:
     """Return stints and break-ups planned for these shares of the numbers, up to where the cap or a gate ends it.
 
+    Parameters
+    ----------
+    hints : break-ups found for the same stints with other factors, or an empty list; the thrift they were found with is kept.
+
     Returns
     -------
     dict : stints, the last one shortened to what goes before the cap; breakups; capped, whether anything was cut off;
     whole, the break-ups before cutting, hints for the next; factors, as given.
+
+    Notes
+    -----
+    Where the cap comes first the work up to there is planned anew, without saving for what is not reached.
     """
-    made = break_up_all(stints, factors, gain, hints, start)
-    return cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors}, gain, cap_s, start)
+    made = break_up_all(stints, factors, gain, hints, start, thrifts_of(hints, stints))
+    layout = cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors}, gain, cap_s, start)
+    if not layout["capped"] or len(layout["breakups"]) == 0:
+        return layout
+    reached = with_room(layout["stints"][: len(layout["breakups"])], stints)
+    again = break_up_all(reached, factors[: len(reached)], gain, made[: len(reached)], start, thrifts_of(hints, reached))
+    whole = [] + again + made[len(again) :]
+    other = cut_at_cap({"stints": stints, "breakups": whole, "capped": False, "whole": whole, "factors": factors}, gain, cap_s, start)
+    return other if further_than(other, layout) else layout
+
+
+def with_room(reached: list, stints: list) -> list:
+    """Return the stints reached, the last with a little more of its work, so that a better plan may get further."""
+    last = len(reached) - 1
+    more = reached[last]["steps"] + max(ROOM_STEPS, reached[last]["steps"] // 4)
+    return [] + reached[:last] + [{**reached[last], "steps": min(stints[last]["steps"], more)}]
+
+
+def further_than(one: dict, other: dict) -> bool:
+    """Does one layout get further by the cap than the other, or just as far sooner?"""
+    if len(one["breakups"]) != len(other["breakups"]) or not one["capped"]:
+        return len(one["breakups"]) > len(other["breakups"]) or not one["capped"]
+    last = len(one["breakups"]) - 1
+    return one["stints"][last]["steps"] > other["stints"][last]["steps"]
+
+
+def thrifts_of(hints: list, stints: list) -> list[float]:
+    """Return how dear slow fatigue is taken to be in each stint: as the hints have it, the usual where they say nothing."""
+    told = [hint.get("thrift", 1.0) for hint in hints[: len(stints)]]
+    return told + [1.0] * (len(stints) - len(told))
+
+
+def at_price(breakups: list, thrift: float) -> list:
+    """Return break-ups as hints for the same at another price of slow fatigue."""
+    return [{**breakup, "thrift": thrift} for breakup in breakups]
+
+
+def saves(stints: list) -> bool:
+    """Does any stint save for a later one of its group, so that the price of slow fatigue matters?"""
+    return len([1 for index in range(len(stints)) if stints[index]["kind"] == "local" and later_of(stints, index, 1.0).price > 0]) > 0
 
 
 def cut_at_cap(layout: dict, gain: float, cap_s: float | None, start: Start) -> dict:

@@ -41,7 +41,7 @@ CADENCE_SLOWEST = 1.25
 SLOW_PRICE_S = 450.0  # s, what all of a group's slow fatigue costs the blocks to come; chosen by measurement, see `whole.later_of`
 SAME_TIME = 0.01  # plans this near to the best time count as equal: the one with fewest breaks wins; chosen
 TWOS_TO_SINGLES = 0.03  # twos are preferred to singles up to this much slower; chosen
-WHOLE_REST_S = 10  # s; rests are whole seconds up to here, then multiples of REST_STEP_S; chosen, what one can count
+WHOLE_REST_S = 60  # s; rests are whole seconds up to here, then multiples of REST_STEP_S; chosen: fives from 10 s on alone cost 2 to 5 % of the time
 REST_STEP_S = 5
 
 # --- Uncertainty of the numbers, one standard deviation; chosen, to be calibrated on results --------
@@ -214,6 +214,22 @@ BAR_LABELS_LB = [[10, 25], [15, 35], [20, 45]]  # kg label, lb label; common pra
 PLATE_LABELS_LB = [[1.25, 2.5], [2.5, 5], [5, 10], [10, 25], [15, 35], [20, 45], [25, 55]]  # common practice
 KETTLEBELL_LABELS_LB = [[6, 14], [16, 35], [24, 53], [32, 70]]  # common practice; others are whole pounds of the mass
 BAR_MOVEMENTS = ["pull-up", "chest-to-bar-pull-up", "toes-to-bar", "hanging-knee-raise"]  # need a bar to hang from
+HANGING = "relaxed hang"  # position of the library that means hanging from a bar
+OVERHEAD_POSITIONS = ["arms overhead", HANGING]  # what asks for one of these is not for a sore shoulder or neck; anatomy
+POSITION_GROUPS = {  # groups of which none may be sore for a position to be loosened; anatomy
+    "arms overhead": ["overhead"], "relaxed hang": ["overhead", "pull", "grip"], "chest and front of the shoulder": ["push", "overhead"],
+    "wrists bent back": ["push"], "elbows high in front": ["push"], "upper back": ["pull"], "forearms": ["grip"],
+    "bottom of the squat": ["legs"], "front of the hips": ["legs"], "ankles": ["legs"], "calves": ["legs"],
+    "back of the thighs": ["hinge"], "lower back": ["hinge", "trunk"],
+}  # fmt: skip
+DRILL_POSITIONS = {  # the position that a loosening drill of the library works in; anatomy
+    "Arm circles": "chest and front of the shoulder", "Goblet carry with a kettlebell": "upper back",
+    "Hip hinge with a stick along the back": "back of the thighs", "Hold the bottom of the squat": "bottom of the squat",
+    "Leg swings": "front of the hips", "Overhead walk, each side": "arms overhead", "Relaxed hang": "relaxed hang",
+    "Rock from knees to heels": "front of the hips", "Shoulder shrug in the hang": "relaxed hang", "Small hops on both feet": "calves",
+    "Stick over the head and back": "arms overhead", "Walk the hands out and back": "wrists bent back",
+    "Wrist circles on all fours": "wrists bent back",
+}  # fmt: skip
 WALL_MOVEMENTS = ["handstand-push-up", "wall-walk", "wall-throw"]  # need a wall
 SORE_GROUPS = {  # which groups a sore part of the body belongs to; anatomy
     "neck": ["overhead"], "shoulder": ["push", "overhead"], "elbow": ["push", "pull"], "wrist": ["push", "grip"], "hand": ["grip"],

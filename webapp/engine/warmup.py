@@ -52,6 +52,7 @@ def warm_up(workout: dict, numbers: dict, settings: dict) -> dict:
         starts than the athlete warmed up for; called_early, seconds left when called now [s]
         room_c [°C]; humidity_percent [%]; heat_start, for its hour alone
         rack, lists balls_kg, bars_kg, boxes_m, dumbbells_kg, kettlebells_kg, plates_kg (each size as many pairs as needed), sandbags_kg;
+        largest_sets, by movement, of the break-up the athlete means to do
         machines, of row, bike and run, [] for none; lane_shared_by, people on the lane; wall_free, bar_free, whether one can be used
 
     Returns
@@ -271,6 +272,7 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
     for step in made["steps"]:
         if step["code"] == "try_holds":
             reasons.append({"code": "hold_tried", "movement": step["movement"], "hold": hold_name(case["movers"], step)})
+    reasons.extend(burst_reasons(day, made["steps"]))
     if day["called_s"] is not None:
         reasons.append({"code": "called_early"})
     elif made["level"] == full["level"] and day["minutes_s"] is not None and day["slipped_s"] <= 0:
@@ -280,6 +282,16 @@ def warm_up_reasons(case: dict, made: dict, full: dict, starts_s: float) -> list
         reasons.append({"code": "warm_up_shortened", "usual_s": full["ends_s"] + duration(full["steps"])})
     for group in sorted(list(made["spares"].keys())):
         reasons.append({"code": "warm_up_lightened", "group": group})
+    return reasons
+
+
+def burst_reasons(day: dict, steps: list) -> list:
+    """Return which bursts are as long as the largest set the athlete means to do."""
+    reasons = []
+    for step in steps:
+        largest = day["largest_sets"].get(step["movement"]) if step["phase"] == "burst" and step["unit"] == "reps" else None
+        if largest is not None and step["amount"] == max(1, int(largest // 1)):
+            reasons.append({"code": "burst_as_planned", "movement": step["movement"], "reps": step["amount"]})
     return reasons
 
 

@@ -6,7 +6,7 @@ minutes_s : time there is before the heat, None for as much as wanted [s]. late_
 called_s : time left when called early, None for not [s]
 rack : as `warmup_loads.rack_of`. machines : movement keys, [] for none. people : on one lane. wall_free, bar_free : bool
 category : of the heat index. easy_share, easy_extra_s : what room, age and hour do to the easy minutes. cool : whether to keep layers on
-sore : groups to spare. strain_prone : bool. light_kg : the load to loosen with [kg]. reasons, warnings : codes, with parameters
+sore : groups to spare. largest_sets : by movement, of the break-up the athlete means to do. strain_prone : bool. light_kg : the load to loosen with [kg]. reasons, warnings : codes, with parameters
 """
 
 from .athlete import body_mass
@@ -43,7 +43,7 @@ def day_of(numbers: dict, given) -> dict:
     Raises
     ------
     EngineError : minutes_out_of_range, time_out_of_range, room_out_of_range, humidity_out_of_range, lane_out_of_range, rack_bad,
-    machines_bad, free_bad, age_out_of_range, sore_bad.
+    machines_bad, free_bad, age_out_of_range, sore_bad, sets_bad.
     """
     settings = mapping("settings_not_a_mapping", given)
     minutes = settings.get("warm_up_min")
@@ -59,6 +59,7 @@ def day_of(numbers: dict, given) -> dict:
         "wall_free": is_free(settings.get("wall_free")),
         "bar_free": is_free(settings.get("bar_free")),
         "sore": sore_groups(numbers.get("sore")),
+        "largest_sets": largest_sets(settings.get("largest_sets")),
         "strain_prone": len(texts(numbers.get("strain_prone"))) > 0,
         "light_kg": min(LIGHT_MOST_KG, LIGHT_OF_BODY * body_mass(numbers)),
         "easy_share": 1.0, "easy_extra_s": 0.0, "category": "usual", "cool": False, "reasons": [], "warnings": [],
@@ -93,6 +94,15 @@ def machines_of(given) -> list:
         return MACHINES
     told = [choice("machines_bad", key, [key]) for key in listing("machines_bad", given) if key is not None]
     return [key for key in MACHINES if key in told]
+
+
+def largest_sets(given) -> dict:
+    """Return the largest set of each movement in the break-up the athlete means to do, checked; nothing where none is told."""
+    told = mapping("sets_bad", given)
+    sets = {}
+    for key in sorted(list(told.keys())):
+        sets[key] = number("sets_bad", told[key], 0.1, 5000)
+    return sets
 
 
 def sore_groups(given) -> list:

@@ -13,8 +13,11 @@ needs_partner, instead : whether it takes two, and the name of the solo drill it
 """
 
 from .parameters import (
+    DRILL_POSITIONS,
+    HANGING,
     LONGEST_HOLD_S,
     MACHINE_SHARES,
+    POSITION_GROUPS,
     SPARED_SHARE,
     STEP_S,
 )
@@ -113,10 +116,19 @@ def loosen(movers: list, limiting: dict, day: dict, positions: int) -> list:
     names = []
     for mover in ordered:
         for drill in mover["entry"]["drills"]:
-            if drill["phase"] == "loosen" and drill["name"] not in names and mover["care"] == "none" and not drill["partner"]:
+            loosens = drill["phase"] == "loosen" and drill["name"] not in names and not drill["partner"]
+            if loosens and mover["care"] == "none" and is_for_today(DRILL_POSITIONS.get(drill["name"]), day):
                 names.append(drill["name"])
                 steps.append(loosen_step(drill, mover, day))
     return steps[:positions]
+
+
+def is_for_today(position: str | None, day: dict) -> bool:
+    """Is a position for this body and this room today: nothing sore in it, and a bar free to hang from where it is a hang?"""
+    if position == HANGING and not day["bar_free"]:
+        return False
+    groups = POSITION_GROUPS.get(position, []) if position is not None else []
+    return len([1 for group in groups if group in day["sore"]]) == 0
 
 
 def loaded_move(ordered: list, day: dict) -> dict:
@@ -164,15 +176,16 @@ def loosen_step(drill: dict, mover: dict, day: dict) -> dict:
     return step
 
 
-def stretch_extra(mover: dict) -> dict | None:
-    """Return an optional short stretch of the first position a movement asks for; it takes no time of the sequence."""
-    if len(mover["entry"]["loosen"]) == 0:
+def stretch_extra(mover: dict, day: dict) -> dict | None:
+    """Return an optional short stretch of the first position a movement asks for that is for today; it takes no time of the sequence."""
+    positions = [position for position in mover["entry"]["loosen"] if is_for_today(position, day)]
+    if len(positions) == 0:
         return None
     step = warm_step("loosen", None, "stretch_short", 20.0)
     step["amount"] = 20.0
     step["unit"] = "s"
     step["optional"] = True
-    step["cue"] = mover["entry"]["loosen"][0]
+    step["cue"] = positions[0]
     return step
 
 

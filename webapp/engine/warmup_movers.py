@@ -19,9 +19,11 @@ from .parameters import (
     BAR_MOVEMENTS,
     EASIER_HOLD_S,
     EASIER_REPS,
+    HANGING,
     LIMITING_DOSE_MOST,
     LIMITING_DOSE_SHARE,
     LONGEST_HOLD_S,
+    OVERHEAD_POSITIONS,
     RAMP_DOSES,
     RAMP_REPS,
     REPEAT_REPS,
@@ -37,7 +39,7 @@ from .warmup_gentle import in_steps
 MOST_DRILL_REPS = 8  # of a drill without a load; chosen
 LONGEST_WORK_S = 30.0  # s of one drill; chosen
 STRETCH_SHARE = 3  # a travelled or held drill takes at most a third of the longest one; chosen
-HEAVY_SHARE = 0.5  # of the group's capacity per unit: a movement counts as loading a sore group from here on; chosen
+HEAVY_SHARE = 0.5  # of the capacity per unit: a movement counts as loading what is sore from here on, its groups taken together; chosen
 
 
 def movers_of(workout: dict, option: dict, stints: list, numbers: dict, today: dict) -> list:
@@ -151,10 +153,10 @@ def climb(mover: dict, numbers: dict, today: dict):
     partnered = rungs(mover, "build", mover["max_units"], True)
     if mover["care"] == "none":
         mover["ladder"] = lower_first(ladder, mover, today)
-        mover["burst"] = bursts[len(bursts) - 1] if len(bursts) > 0 else None
+        mover["burst"] = within_a_set(bursts[len(bursts) - 1], mover, today) if len(bursts) > 0 else None
         mover["partner"] = partnered[0] if len(partnered) > 0 else None
     elif mover["care"] == "sore":
-        mover["ladder"] = spared(ladder, entry)
+        mover["ladder"] = [easier_rung(entry)] if HANGING in entry["loosen"] else spared(ladder, entry)
     elif mover["care"] == "upright":
         mover["ladder"] = rungs(mover, "build", 0, False)
     else:
@@ -163,12 +165,19 @@ def climb(mover: dict, numbers: dict, today: dict):
         mover["ladder"] = [easier_rung(entry)]
 
 
+def within_a_set(rung: dict, mover: dict, today: dict) -> dict:
+    """Return a burst no longer than the largest set the athlete means to do: a rhythm that the heat will not have needs no rehearsal."""
+    largest = today["largest_sets"].get(mover["movement"])
+    if largest is None or rung["unit"] != "reps" or mover["block"].get("unit") != "reps" or largest >= rung["amount"]:
+        return rung
+    return {**rung, "amount": max(1, int(largest // 1))}
+
+
 def care_of(mover: dict, numbers: dict, today: dict) -> str:
     """Return why a movement's own drills are not for this athlete in this room today, "none" where they are."""
     entry = mover["entry"]
-    for group in sorted(list(entry["shares"].keys())):
-        if group in today["sore"] and entry["shares"][group] >= HEAVY_SHARE:
-            return "sore"
+    if is_sore_for(entry, today["sore"]):
+        return "sore"
     if entry["inverted"] and numbers.get("inverted_ok") is False:
         return "upright"
     if not today["wall_free"] and needs(entry, mover["movement"], WALL_MOVEMENTS, ["wall", "wall target"]):
@@ -176,6 +185,13 @@ def care_of(mover: dict, numbers: dict, today: dict) -> str:
     if not today["bar_free"] and needs(entry, mover["movement"], BAR_MOVEMENTS, ["pull-up bar"]):
         return "no_bar"
     return "none"
+
+
+def is_sore_for(entry: dict, sore: list) -> bool:
+    """Does a movement load what is sore: its groups taken together, or a shoulder held overhead?"""
+    if "overhead" in sore and len([1 for position in OVERHEAD_POSITIONS if position in entry["loosen"]]) > 0:
+        return True
+    return sum([entry["shares"][group] for group in sorted(list(entry["shares"].keys())) if group in sore]) >= HEAVY_SHARE - 1e-9
 
 
 def needs(entry: dict, movement: str, movements: list, equipment: list) -> bool:

@@ -35,7 +35,7 @@ def sequence(case: dict, level: dict, spares: dict, easy_s: float) -> list:
     steps = get_warm(case["machine"], easy_s, day)
     if level["positions"] > 0:
         steps.extend(loosen(movers, case["limiting"], day, level["positions"]))
-        extra = stretch_extra(case["limiting"]) if level["change_over"] == 1 else None
+        extra = stretch_extra(case["limiting"], day) if level["change_over"] == 1 else None
         if extra is not None:
             steps.append(extra)
     steps.extend(build_steps(movers, case, level, spares))
@@ -178,8 +178,9 @@ def holds_step(movers: list, case: dict) -> dict | None:
 
 
 def change_over(case: dict, movers: list) -> list:
-    """Return one rehearsal of the change-over between the hardest neighbours, nothing where no two meet."""
-    pair = hardest_neighbours(case["blocks"], case["several_rounds"], case["movers"])
+    """Return one rehearsal of the change-over between the hardest neighbours that are for today, nothing where no two meet."""
+    fit = [mover for mover in case["movers"] if mover["care"] == "none"]
+    pair = hardest_neighbours(case["blocks"], case["several_rounds"], fit)
     if len(pair) == 0:
         return []
     step = warm_step("build", None, "change_over_rehearsal", REHEARSAL_S)

@@ -5,15 +5,18 @@ import io
 import segno
 from flask import Blueprint, Response, render_template, request, url_for
 from flask_babel import gettext
+from markupsafe import Markup
 
-from webapp import briefing, lane_sheets
+from webapp import briefing, lane_sheets, print_type
 from webapp.views.connection import shown_or_gone
 
 bp = Blueprint("sheets", __name__, url_prefix="/w/<code>")
 
 QR_BORDER_MODULES = 4  # the quiet zone that ISO/IEC 18004 asks for
 
-MOST_ROWS_IN_LARGE_PRINT = 18  # of a lane sheet on one page, A4 or Letter: tried in print
+# Of a lane sheet on one page, A4 or Letter: rows in ordinary print; rows and lines of loads in the largest. Tried in print.
+MOST_ROWS_IN_LARGE_PRINT = 14
+MOST_LINES_IN_LARGEST_PRINT = 11
 
 
 @bp.after_request
@@ -50,9 +53,12 @@ def lane_sheet(code):
     option = _chosen(workout["options"], "option")
     shown = briefing.option_briefing(workout, option)
     made = lane_sheets.of(workout, option["key"])
+    rows = sum(len(sheet["rows"]) for sheet in made)
+    loads = sum(bool(block["loads"] or block["heights"] or block["targets"]) for part in shown["parts"] for block in part["blocks"])
+    is_short = rows + loads <= MOST_LINES_IN_LARGEST_PRINT
+    print_class = "sheet--long" if rows > MOST_ROWS_IN_LARGE_PRINT else "sheet--short" if is_short else ""
     return render_template(
-        "sheets/lane_sheet.html", workout=workout, code=code, option=shown, sheets=zip(made, shown["parts"]),
-        long=sum(len(sheet["rows"]) for sheet in made) > MOST_ROWS_IN_LARGE_PRINT,
+        "sheets/lane_sheet.html", workout=workout, code=code, option=shown, sheets=zip(made, shown["parts"]), print_class=print_class
     )
 
 
@@ -62,11 +68,11 @@ def briefing_sheet(code):
     workout = shown_or_gone(code).published
     option = _chosen(workout["options"], "option")
     division = _chosen(workout["divisions"], "division")
-    return render_template(
-        "sheets/briefing_sheet.html", workout=workout, code=code, division=division, all=briefing.of(workout),
-        option=briefing.option_briefing(workout, option),
-        tables=briefing.class_tables_of(workout, option, division),
+    shown = {"workout": workout, "division": division, "option": briefing.option_briefing(workout, option)}
+    body = render_template(
+        "sheets/_briefing.html", all=briefing.of(workout), tables=briefing.class_tables_of(workout, option, division), **shown
     )
+    return render_template("sheets/briefing_sheet.html", body=Markup(body), print_classes=print_type.classes(body), **shown)
 
 
 def _class_link(code):

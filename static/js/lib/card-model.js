@@ -4,10 +4,12 @@ import { headline } from "./headline.js";
 import { partsOf } from "./parts.js";
 import { partName, roundsName } from "./round-words.js";
 import { shortScore } from "./score-words.js";
+import { setsInWords } from "./set-words.js";
 import { byRounds, counted, isCut, isUntilMiss } from "./tiers.js";
 import { _, amount, breathCount, holdName, movementName, say } from "./words.js";
 
 const MOST_CUE_WORDS = 4;
+const HAIR = 1e-6;
 const MOST_TIMES = 4;  // of rounds done alike; of more only the last is shown
 
 /** The sets, large: how often stands small and before, as one says it: "7 times 4". */
@@ -64,7 +66,7 @@ function row(block, units, { rounds, by }) {
   return {
     place: number(block.block), title: movementName(block.movement),
     size: by && isDone(block) ? _("{size}, done by {time}", { size, time: clock(block.end_s) }) : size,
-    rounds, tiers: big(block, units), unit: besideSets(block, units), rest: restLine(block),
+    rounds, tiers: big(block, units), unit: besideSets(block, units), rest: restLine(block), onward: isCut(block) ? onward(block, units) : null,
     hold: holdLine(block),
     turn: block.switch_every ? _("switch every {amount}", { amount: amount(block.switch_every, block.unit) }) : null,
     cue: cueOf(block),
@@ -81,10 +83,32 @@ function roundsLine(plan, group) {
   return _("{rounds}, done by {times}", { rounds: name, times: shown.map(clock).join(", ") });
 }
 
-/** What lies beyond the cap in one line, each movement once: "If there is time: Pull-up, Row." */
-function beyond(blocks) {
-  const names = [...new Set(blocks.map((block) => movementName(block.movement)))];
-  return names.length ? _("If there is time left: {movements}", { movements: names.join(", ") }) : null;
+/** "Pull-up: 4, then 3s, rest about 10 s: three breaths"; only the name where no sets are known. */
+function lineBeyond({ movement, unit, uncut, amount: whole }, units) {
+  const name = movementName(movement);
+  if (!(uncut?.sets.length > 0)) return name;
+  return _("{movement}: {sets}", { movement: name, sets: uncut.sets.length === 1 ? amount(whole, unit) : setsInWords({ ...uncut, unit }, units) });
+}
+
+/** What lies beyond the end, small, each kind of block once: {title, lines}; null for nothing. */
+function beyond(blocks, fails, units) {
+  const lines = [...new Set(blocks.map((block) => lineBeyond(block, units)))];
+  return lines.length ? { title: fails ? _("If you get past it") : _("If you get there"), lines } : null;
+}
+
+const sum = (list) => list.reduce((total, one) => total + one, 0);
+
+/** The last sets of a break-up that make up so much, the first of them only in part if need be. */
+function lastOf(sets, left) {
+  const found = [];
+  for (let missing = left, index = sets.length - 1; missing > HAIR && index >= 0; missing -= sets[index], index -= 1) found.unshift(Math.min(missing, sets[index]));
+  return found;
+}
+
+/** Of a block that the end cuts short, the sets beyond it: "and on: 3 × 3". */
+function onward({ sets, uncut, unit }, units) {
+  const further = uncut && sets.length ? lastOf(uncut.sets, sum(uncut.sets) - sum(sets)) : [];
+  return further.length ? _("and on: {sets}", { sets: setsInWords({ sets: further, rests_s: [], unit }, units) }) : null;
 }
 
 function blockRows(plan, units) {
@@ -97,7 +121,7 @@ function blockRows(plan, units) {
 function attemptRows({ attempts, lift }, units) {
   return attempts.map(({ load_kg, at_s, rest_s }, index) => ({
     place: number(index + 1), title: movementName(lift.movement), size: _("{amount}, at the bar by {time}", { amount: amount(lift.amount, "reps"), time: clock(at_s) }),
-    rounds: null, tiers: [{ text: number(toShown(load_kg, "kg", units), 1), word: false }], unit: shownUnit("kg", units),
+    rounds: null, onward: null, tiers: [{ text: number(toShown(load_kg, "kg", units), 1), word: false }], unit: shownUnit("kg", units),
     rest: rest_s > 0 ? _("rest {time}", { time: span(rest_s) }) : null, hold: null, turn: null, cue: null,
   }));
 }
@@ -120,7 +144,7 @@ export function cardModel(plan, title, units) {
   const parts = partsOf(plan);
   return {
     title, score: parts.map(marked).filter(Boolean).join("; "),
-    after: beyond(parts.flatMap((part) => part.blocks.filter((block) => block.sets.length === 0))),
+    after: beyond(parts.flatMap((part) => part.blocks.filter((block) => block.sets.length === 0)), parts.some((part) => part.mine?.verdict.fails), units),
     rows: parts.flatMap((part, index) => partRows(part, units, parts.length > 1 ? partName(part, index) : null)),
   };
 }

@@ -39,14 +39,17 @@ export function line(curve, group, end_s) {
   return curve.map((point) => `${across(point.t_s, end_s).toFixed(1)},${down(point[group]).toFixed(1)}`).join(" ");
 }
 
-/** The finish, from a good day to a bad one, where both are times. */
-export function finishBand({ score }) {
-  return score.kind === "time" && Number.isFinite(score.low) && Number.isFinite(score.high) ? { low_s: score.low, high_s: score.high } : null;
+/** The finish, from a good day to a bad one: {low_s, high_s, to_cap}; where the bad one does not finish it reaches to the cap. */
+export function finishBand({ score }, cap_s = null) {
+  const low_s = score.kind === "time" ? score.low : score.high_s;
+  if (!Number.isFinite(low_s)) return null;
+  if (score.kind === "time" && Number.isFinite(score.high)) return { low_s, high_s: score.high, to_cap: false };
+  return Number.isFinite(cap_s) && cap_s > low_s ? { low_s, high_s: cap_s, to_cap: true } : null;
 }
 
 /** How far the picture reaches: {end_s, cap_s}; cap_s is null where there is none, or it lies far beyond. */
 export function extent(plan, cap_s) {
-  const last_s = Math.max(plan.reserve_curve.at(-1).t_s, finishBand(plan)?.high_s ?? 0, plan.mine?.before.reserve_curve.at(-1).t_s ?? 0);
+  const last_s = Math.max(plan.reserve_curve.at(-1).t_s, finishBand(plan, cap_s)?.high_s ?? 0, plan.mine?.before.reserve_curve.at(-1).t_s ?? 0);
   const shown = cap_s && cap_s <= last_s * FARTHEST_CAP ? cap_s : null;
   return { end_s: Math.max(last_s, shown ?? 0), cap_s: shown };
 }

@@ -1,6 +1,6 @@
 /** Small changes of an athlete's own break-up, one tap each. Pure; see `own.js` for what a block and its place are. */
 import { stepped } from "./numbers.js";
-import { USUAL_REST_S, fitted, fromPlan, gap, places } from "./own.js";
+import { USUAL_REST_S, gap } from "./own.js";
 
 const LONGEST_REST_S = 300;
 const REST_STEP_S = 5;
@@ -47,22 +47,4 @@ export function alike(own, index) {
   while (from > 0 && same(from - 1)) from -= 1;
   while (to + 1 < own.sets.length && same(to + 1)) to += 1;
   return { from, to };
-}
-
-/** Open at the largest set, then go on as planned: what a start too quick costs. */
-export const outHot = (own, place) => {
-  const opening = Math.min(place.largest, place.total);
-  return opening <= own.sets[0] ? own : fitted(resized(own, { from: 0, to: 0 }, opening, place), place);
-};
-
-/** Two halves with the longest of the planned rests between them. */
-export function inHalves(own, place) {
-  const first = Math.ceil(place.total / 2 / place.grain) * place.grain;
-  return { sets: [first, place.total - first], rests_s: [Math.max(...own.rests_s)] };
-}
-
-/** An example for the whole workout: every block the plan breaks up is changed, all else stays as planned. */
-export function example(plan, change) {
-  const start = fromPlan(plan);
-  return places(plan).map((place) => (start[place.index]?.sets.length > 1 ? change(start[place.index], place) : start[place.index]));
 }

@@ -1,16 +1,16 @@
 /** Own break-ups before the engine's `judge`: the plan that is shown, with the athlete's own in it where one is kept. */
 import { OVERTAKEN, ask } from "./engine.js";
 import { withMine } from "./mine.js";
-import { belongs, fromPlan, toJudge } from "./own.js";
+import { belongs, fromPlan, keptBlocks } from "./own.js";
+import { toJudge } from "./to-judge.js";
 
-const JUDGED_SHAPES = ["for_time", "amrap"];
 const planJudged = new WeakMap();  // what the plan itself brings, asked once for each plan
 
-/** Can this plan's break-up be changed by hand? One made of parts or intervals is not judged whole; a load has no sets. */
-export const canTry = (workout, plan) => !workout.parts && JUDGED_SHAPES.includes(workout.shape) && fromPlan(plan).some((block) => block !== null);
+/** Can this plan (one part of a workout in parts) be changed by hand? */
+export const canTry = (plan) => !plan.parts && fromPlan(plan).some((block) => block !== null);
 
-/** Ask what these own blocks of a plan bring. `context`: {workout, numbers, settings}. */
-export const judge = (slot, { workout, numbers, settings }, plan, blocks) => ask(slot, "judge", workout, numbers, settings, toJudge(blocks, plan));
+/** Ask what these own blocks of a plan bring. `context`: {workout, numbers, settings}, of a workout in parts the part's. */
+export const judge = (slot, { workout, numbers, settings }, plan, blocks) => ask(slot, "judge", workout, numbers, settings, toJudge(blocks, plan, workout));
 
 /** What the plan's own blocks bring, by the same judge. */
 export async function judgePlan(context, plan) {
@@ -24,11 +24,12 @@ export async function planWith(slot, context, plan, blocks) {
   const verdict = await judge(slot, context, plan, blocks);
   if (verdict === OVERTAKEN || verdict.error || before.error) return null;
   const option = context.workout.options.find(({ key }) => key === plan.option);
-  return withMine(plan, verdict, before, option);
+  return withMine(plan, blocks, verdict, before, option);
 }
 
-/** The plan as it is shown: with the break-up the athlete has kept, while it belongs to this plan. */
-export async function shownPlan(context, plan, kept) {
-  if (plan.parts || !kept || !canTry(context.workout, plan) || !belongs(kept, plan)) return plan;
-  return await planWith("own-kept", context, plan, kept.blocks) ?? plan;
+/** The plan as it is shown: with the break-up the athlete has kept for it, while it belongs to it. `index`: which part of the workout it is. */
+export async function shownPlan(context, plan, kept, index) {
+  const blocks = keptBlocks(kept, plan.option, index);
+  if (!belongs(blocks, plan)) return plan;
+  return await planWith(`own-kept-${index}`, context, plan, blocks) ?? plan;
 }

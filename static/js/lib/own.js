@@ -1,15 +1,18 @@
 /** A break-up of the athlete's own, as data. Pure: blocks in, changed blocks out; what they bring is for the engine to say.
 
-    An own block is {sets, rests_s}, or null for work that is not broken up. A *place* says what a block asks for. */
+    An own block is {sets, rests_s}, or null for work that is not broken up; of a heaviest lift it is an attempt, {load_kg, rest_s}.
+    A *place* says what a block asks for. What is kept is {option, parts: [own blocks]}, one list for each part of the workout. */
 export const USUAL_REST_S = 10;   // for a set added where there was no rest before; chosen
-const MORE_ROUNDS = 2;
 const HAIR = 1e-6;
 
 const sum = (list) => list.reduce((total, one) => total + one, 0);
 
+/** The plan's basis without the rests that fill up intervals. */
+export const worked = (plan) => plan.basis.stints.filter(({ block }) => block > 0);
+
 /** What each block asks for, from the plan's own basis, one for each block in each round. */
 export function places(plan) {
-  return plan.basis.stints.slice(0, plan.blocks.length).map((stint, index) => ({
+  return worked(plan).slice(0, plan.blocks.length).map((stint, index) => ({
     index, block: stint.block, round: stint.round, movement: stint.movement, unit: stint.unit,
     total: stint.steps * stint.step_units,
     grain: stint.unit === "reps" || stint.kind === "paced" ? stint.step_units : stint.step_units * stint.piece_steps,
@@ -48,51 +51,47 @@ export function fitted(own, place) {
   return { sets, rests_s };
 }
 
+/** Does the whole break-up of a block begin as what the cap leaves of it? */
+function beginsAlike({ sets, rests_s, uncut }) {
+  const last = sets.length - 1;
+  return sets.slice(0, last).every((size, index) => size === uncut.sets[index] && rests_s[index] === uncut.rests_s[index]) && sets[last] <= uncut.sets[last];
+}
+
 /** Where an athlete starts from: the plan, whole where the cap cuts it short. */
 export function fromPlan(plan) {
+  if (plan.attempts) return plan.attempts.map(({ load_kg, rest_s }) => ({ load_kg, rest_s }));
   return places(plan).map((place) => {
     const block = plan.blocks[place.index];
-    const from = block.reached ? block : block.uncut;
+    const from = block.reached && !(block.uncut && gap(block, place) > 0 && beginsAlike(block)) ? block : block.uncut;
     if (!place.open || !from || from.sets.length === 0) return null;
-    return untilTheEnd(fitted({ sets: from.sets, rests_s: from.rests_s }, place), block, plan.basis.cap_s);
+    return untilTheEnd(fitted({ sets: from.sets, rests_s: from.rests_s }, place), from === block ? block : { reached: false }, plan.basis.cap_s);
   });
 }
 
 /** Sets added to a block that the cap cuts short come after the cap, until the athlete brings them forward. */
 function untilTheEnd(own, block, cap_s) {
+  if (!block.reached || own.sets.length === block.sets.length || cap_s === null) return own;
   const planned = block.sets.length;
-  if (!block.reached || own.sets.length === planned || cap_s === null) return own;
   const left_s = Math.ceil((cap_s - block.end_s) / 5) * 5;
   return { ...own, rests_s: own.rests_s.map((rest_s, index) => (index === planned - 1 ? Math.max(rest_s, left_s) : rest_s)) };
 }
 
+/** The own blocks kept for one part of an option, null for none; before there were parts they stood alone, as `blocks`. */
+export const keptBlocks = (kept, option, index) => (kept?.option === option ? (kept.parts ?? [kept.blocks])[index] ?? null : null);
+
+/** The same with one part's own blocks in it. */
+export function withKept(kept, option, index, blocks) {
+  const parts = kept?.option === option ? [...kept.parts ?? [kept.blocks]] : [];
+  parts[index] = blocks;
+  return { option, parts: Array.from(parts, (one) => one ?? null) };
+}
+
+const areAttempts = (blocks) => blocks.length > 0 && blocks.every((block) => typeof block?.load_kg === "number");
+
 /** Do these own blocks still belong to this plan? */
-export function belongs(own, plan) {
-  if (own?.option !== plan.option || own.blocks.length !== plan.blocks.length) return false;
+export function belongs(blocks, plan) {
+  if (!blocks) return false;
+  if (plan.attempts) return areAttempts(blocks);
   const start = fromPlan(plan);
-  return start.every((block, index) => (block === null) === (own.blocks[index] === null));
-}
-
-const wholeBlock = (block, place) => (gap(block, place) === 0 ? block : block.uncut);
-
-/** What the engine's `judge` is given: every block filled, at the plan's cadence and with its waits; more rounds where rounds are the score. */
-export function toJudge(blocks, plan) {
-  const asked = places(plan);
-  const made = asked.map((place) => {
-    const from = blocks[place.index] ? fitted(blocks[place.index], place) : wholeBlock(plan.blocks[place.index], place);
-    return from?.sets.length ? { sets: from.sets, rests_s: from.rests_s, cadence: place.cadence, lead_s: place.lead_s } : null;
-  });
-  return plan.score.kind === "rounds" ? goneOn(made, plan) : made;
-}
-
-/** Where rounds are the score: some more of them than the plan has, each broken up like the one before. */
-function goneOn(made, plan) {
-  const count = Math.max(...plan.blocks.map((block) => block.block));
-  const wanted = (Math.ceil(made.length / count) + MORE_ROUNDS) * count;
-  const all = [...made];
-  for (const stint of plan.basis.stints.slice(made.length, wanted)) {
-    const before = all[all.length - count];
-    all.push(before ? { ...before, ...fitted(before, { total: stint.steps * stint.step_units, least_rest_s: Math.ceil(stint.set_up_s) }) } : null);
-  }
-  return all;
+  return blocks.length === start.length && start.every((block, index) => (block === null) === (blocks[index] === null) && !(blocks[index] && !blocks[index].sets));
 }

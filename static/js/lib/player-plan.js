@@ -7,14 +7,20 @@ const LEAST_GAP_S = 120;         // the engine's window for the end of a warm-up
 const LONGEST_GAP_S = 600;
 const WORTH_WAITING_S = 60;      // a shorter wait is no step of its own
 const SAME_S = 30;               // a change smaller than this is not planned for again
+const MOST_READY_MIN = 2;        // chosen
 const PHASES = ["get_warm", "loosen", "build", "burst", "settle"];
 
 /** The heat a warm-up is for; null when there is none, or it is long past. */
 export const heatFor = (heat, now_ms) => (Number.isFinite(heat?.at_ms) && now_ms - heat.at_ms < FORGOTTEN_MS ? heat.at_ms : null);
 
-/** Minutes to plan for before it begins: what the athlete said, at most what is left; null for the usual length. */
-export function minutesFor(heat_ms, said_min, now_ms) {
-  const left_min = heat_ms === null ? null : (heat_ms - now_ms) / 60_000;
+/** How long after now a warm-up is planned to begin when the heat is near: time to find a machine, less where every minute counts. [min] */
+const readyIn_min = (left_min) => Math.max(0, Math.min(MOST_READY_MIN, left_min / 10));
+
+/** Minutes to plan for before it begins: what the athlete said, at most what is left; null for the usual length.
+    `starts`: it begins this moment; otherwise a little later. */
+export function minutesFor(heat_ms, said_min, now_ms, starts = false) {
+  const toHeat_min = heat_ms === null ? null : (heat_ms - now_ms) / 60_000;
+  const left_min = toHeat_min === null || starts ? toHeat_min : toHeat_min - readyIn_min(toHeat_min);
   const near_min = left_min !== null && left_min <= NEAR_MIN ? left_min : null;
   if (said_min === null) return near_min;
   return near_min === null ? said_min : Math.min(said_min, near_min);

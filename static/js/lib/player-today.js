@@ -1,4 +1,5 @@
 /** What an athlete says about today, and the gym's own equipment, as settings and numbers for the engine. Pure. */
+import { partsOf } from "./parts.js";
 
 export const NOTHING_SAID = { minutes: null, sore: [], room_c: null, people: 1, machine: true, wall: true, bar: true };
 
@@ -15,3 +16,12 @@ export function daySettings(today, gym) {
 }
 
 export const dayNumbers = (numbers, today) => ({ ...numbers, sore: today.sore });
+
+/** The largest set of each movement in the break-up the athlete means to do, of the first part; null before there is a plan. */
+export function largestSets(shown) {
+  const found = {};
+  for (const { movement, unit, sets = [] } of (shown && !shown.error && partsOf(shown)[0].blocks) || []) {
+    if (unit === "reps" && sets.length > 0) found[movement] = Math.max(found[movement] ?? 0, ...sets);
+  }
+  return shown ? found : null;
+}

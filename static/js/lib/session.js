@@ -1,5 +1,6 @@
 /** What this athlete has told us about this workout, kept on the phone and nowhere else. */
 import { unitsFor } from "./format.js";
+import { SameClass } from "./same-class.js";
 import { get, set } from "./store.js";
 import { toIso } from "./heat.js";
 import { optionsOf } from "./parts.js";
@@ -10,6 +11,8 @@ const NOBODY = { level: "regular", answers: {}, units: unitsFor(navigator.langua
 export class Session {
   #listeners = [];
   #onTrouble;
+  #others;
+  #otherPeople;
 
   constructor(workout, code, onTrouble) {
     this.workout = workout;
@@ -17,6 +20,8 @@ export class Session {
     this.#onTrouble = onTrouble;
     this.state = { ...FRESH, option: this.options[0].key, division: workout.divisions[0]?.key ?? null };
     this.athlete = NOBODY;
+    this.#others = new SameClass(`class/${code}`, (patch) => { Object.assign(this.state, patch); this.#tell(Object.keys(patch)); });
+    this.#otherPeople = new SameClass("athlete", (patch) => { this.athlete = { ...this.athlete, ...patch }; this.#tell(Object.keys(patch)); });
   }
 
   async open() {
@@ -44,6 +49,7 @@ export class Session {
   change(patch) {
     Object.assign(this.state, patch);
     this.#keep(`class/${this.code}`, this.state);
+    this.#others.tell(patch);
     this.#tell(Object.keys(patch));
   }
 
@@ -51,6 +57,7 @@ export class Session {
   changeAthlete(patch) {
     this.athlete = { ...this.athlete, ...patch };
     this.#keep("athlete", this.athlete);
+    this.#otherPeople.tell(patch);
     this.#tell(Object.keys(patch));
   }
 
@@ -60,7 +67,7 @@ export class Session {
 
   settings(patch = {}) {
     const { option, division, style, heat } = this.state;
-    return { option, division, style, form: 1.0, seed: 1, heat_start: heat?.at_ms ? toIso(heat.at_ms) : null, warm_up_min: null, ...patch };
+    return { option, division, style, form: 1.0, seed: 1, heat_start: heat?.at_ms ? toIso(heat.at_ms) : null, warm_up_min: null, just_for_me: heat?.kind === "none", ...patch };
   }
 
   #tell(names) { for (const listener of this.#listeners) listener(new Set(names)); }

@@ -2,16 +2,18 @@
 import { find } from "../lib/dom.js";
 import { OVERTAKEN, ask } from "../lib/engine.js";
 import { gatherNumbers } from "../lib/numbers.js";
-import { dayNumbers, daySettings } from "../lib/player-today.js";
+import { dayNumbers, daySettings, largestSets } from "../lib/player-today.js";
 import { shortScore } from "../lib/score-words.js";
 import { keepScreenOn, letScreenSleep } from "../lib/wakelock.js";
 import { useUnits, _ } from "../lib/words.js";
 import { Card } from "../ui/card.js";
 import { goOffline } from "../ui/going-offline.js";
 import { HeatScreen } from "../ui/heat.js";
+import { adviseHomeScreen } from "../ui/home-screen.js";
 import { showNumbers } from "../ui/numbers.js";
 import { OwnScreen } from "../ui/own.js";
 import { PlanView } from "../ui/plan-view.js";
+import { hintAtScreen } from "../ui/screen-hint.js";
 import { WarmUp } from "../ui/warm-up.js";
 import { todayOf } from "../ui/warm-up-today.js";
 import { code, notices, page, screen, session, workout } from "./class-context.js";
@@ -19,7 +21,7 @@ import { code, notices, page, screen, session, workout } from "./class-context.j
 const WHO = ["option", "division", "level", "units"];           // change which questions there are, or how they look
 const PLAN = [...WHO, "answers", "style"];                      // change the plan
 const NUMBERS = [...WHO, "answers", "heat"];                   // change which questions are asked next
-const WARM_UP = [...PLAN, "heat", "today"];
+const WARM_UP = [...PLAN, "own", "heat", "today"];
 
 const READ_FROM_AFAR = ["warm-up", "card"];                     // the screen stays on, and nothing may reload under it
 let questions = [];
@@ -50,7 +52,7 @@ const numbersKnown = new Promise((resolve) => { nowKnown = resolve; });
 const warmUpDoor = {
   inputs() {
     const today = todayOf(session);
-    return [dayNumbers(numbers(), today), { ...session.settings(), ...daySettings(today, workout.gym) }];
+    return [dayNumbers(numbers(), today), { ...session.settings(), ...daySettings(today, workout.gym), largest_sets: largestSets(parts.plan.shown) }];
   },
   async make(patch) {
     await numbersKnown;   // a run kept from before may ask earlier
@@ -66,6 +68,7 @@ function answerChanges() {
     if (names.has("units")) useUnits(session.athlete.units);
     if (any(NUMBERS)) await renewQuestions(any([...WHO, "heat"]));
     if (any([...PLAN, "own"])) await renewPlan();
+    else if (names.has("heat")) await parts.plan.renewAdvice();
     if (names.has("holds")) parts.card.show(parts.plan.shown);
     if (any(WARM_UP)) await parts.warmUp.renew();
   });
@@ -96,14 +99,16 @@ const parts = {
 
 /** Fill every screen: questions, plan, warm-up; then keep the page for a day without a connection. */
 export async function fillPath() {
+  hintAtScreen();
   opened(session.state.screen);
   sayIfChanged();
   await renewQuestions(true);
-  nowKnown();
   await renewPlan();
+  nowKnown();
   answerChanges();
   page.dataset.ready = "";
   await parts.warmUp.renew();
+  adviseHomeScreen(notices, session);
   await goOffline({
     code, revision: workout.revision, title: workout.title, languages: page.dataset.languages.split(" "),
     notices, saved: find("saved"), busy: () => READ_FROM_AFAR.includes(document.body.dataset.at),

@@ -6,6 +6,7 @@ import { NOTHING_SAID, daySettings } from "../lib/player-today.js";
 import { Session } from "../lib/session.js";
 import { keepScreenOn } from "../lib/wakelock.js";
 import { _, loadWords, useUnits } from "../lib/words.js";
+import { hintAtScreen } from "../ui/screen-hint.js";
 import { Stepper } from "../ui/stepper.js";
 import { WarmUp } from "../ui/warm-up.js";
 
@@ -46,6 +47,7 @@ const warmUp = new WarmUp(page, session, door, { common: true });
 askHeat();
 session.listen((names) => { if (names.has("heat")) warmUp.renew(); });
 find("warm-up-start").addEventListener("click", fillScreen);
+hintAtScreen();
 warmUp.open(true);
 keepScreenOn();
 page.dataset.ready = "";

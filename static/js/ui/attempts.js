@@ -3,15 +3,20 @@ import { el } from "../lib/dom.js";
 import { clock, number, percent, span } from "../lib/format.js";
 import { _, loadName } from "../lib/words.js";
 
-function attempt({ load_kg, at_s, rest_s, chance_fraction }, index) {
+const goes = ({ at_s, chance_fraction, fits }) => (fits === false ? _("This one comes after the time is over.")
+  : _("At the bar by {time}. It goes {chance} of the time.", { time: clock(at_s), chance: percent(chance_fraction) }));
+
+function attempt(one, index, why) {
+  const { load_kg, rest_s } = one;
   return el("li", { class: "attempt", "data-attempt": "" },
     el("span", { class: "block__place numeral", "aria-hidden": "true" }, number(index + 1)),
     el("div", {},
       el("p", { class: "numeral block__big" }, loadName(load_kg)),
-      el("p", { class: "block__says" }, _("At the bar by {time}. It goes {chance} of the time.", { time: clock(at_s), chance: percent(chance_fraction) })),
-      rest_s > 0 && el("p", {}, _("Then rest {time}.", { time: span(rest_s) }))));
+      el("p", { class: "block__says" }, goes(one)),
+      rest_s > 0 && el("p", {}, _("Then rest {time}.", { time: span(rest_s) })), why?.(index)));
 }
 
-export function attemptList({ attempts }) {
-  return el("section", { class: "stack" }, el("h2", {}, _("Your attempts")), el("ol", { class: "attempts stack" }, attempts.map(attempt)));
+/** `why(place)` makes what is unfolded below an attempt. */
+export function attemptList({ attempts }, why) {
+  return el("section", { class: "stack" }, el("h2", {}, _("Your attempts")), el("ol", { class: "attempts stack" }, attempts.map((one, index) => attempt(one, index, why))));
 }

@@ -19,8 +19,14 @@ function block(row) {
     el("h2", { class: "card__name" }, el("span", { class: "card__place" }, row.place), row.title, el("small", {}, row.size)),
     el("p", { class: "card__sets" }, row.tiers.map(tier), row.unit && el("span", { class: "card__unit" }, row.unit)),
     row.rest && el("p", { class: "card__rest" }, row.rest),
+    row.onward && el("p", { class: "card__onward" }, row.onward),
     el("p", { class: "card__more" }, [row.hold, row.turn].filter(Boolean).map((text) => el("span", {}, text))),
     row.cue && el("p", { class: "card__cue" }, row.cue));
+}
+
+/** Small beneath the large sets: what to do beyond the end. */
+function after({ title, lines }) {
+  return el("li", { class: "card__block card__after", "data-card-after": "" }, el("h2", { class: "card__further" }, title), lines.map((line) => el("p", {}, line)));
 }
 
 export class Card {
@@ -39,7 +45,7 @@ export class Card {
     if (!plan) return;
     this.model = cardModel(withHolds(plan, this.session.state.holds), this.session.workout.title, this.session.athlete.units);
     find("card-score", this.root).textContent = this.model.score;
-    this.list.append(...this.model.rows.map(block), ...(this.model.after ? [el("li", { class: "card__block card__after" }, this.model.after)] : []));
+    this.list.append(...this.model.rows.map(block), ...(this.model.after ? [after(this.model.after)] : []));
     const rows = this.list.children.length;
     this.root.classList.toggle("card--long", rows > ONE_COLUMN_ROWS);
     this.list.style.setProperty("--rows", rows + (rows > ONE_COLUMN_ROWS ? rows % 2 : 0));

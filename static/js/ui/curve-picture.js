@@ -2,7 +2,7 @@
 import { svg } from "../lib/dom.js";
 import { clock, percent } from "../lib/format.js";
 import { HIGH, WIDE, across, down, extent, finishBand, line, setSpans } from "../lib/curve.js";
-import { ends } from "../lib/splits.js";
+import { ends, quarters } from "../lib/splits.js";
 import { _ } from "../lib/words.js";
 
 const BAND = 18;        // height of the strip of sets
@@ -11,6 +11,7 @@ const MARGIN = 46;      // left of the picture, for the scale
 const TEXT_ROOM = 20;   // below, for times
 const TIME_WIDE = 44;   // a time needs this much
 const CROSS = 7;
+const WEDGE = 4;
 
 const text = (x, y, what, anchor = "end") => svg("text", { class: "curve__label", x, y, "text-anchor": anchor }, what);
 
@@ -51,8 +52,16 @@ function splits(plan, end_s) {
   });
 }
 
+/** Under the strip a wedge points to each quarter of the count. */
+function quarterMarks(plan, end_s) {
+  if (plan.intervals || plan.mine?.verdict.fails) return null;
+  const y = HIGH + UNDER + BAND;
+  const wedge = ({ at_s }) => `M${across(at_s, end_s).toFixed(1)},${y}l-${WEDGE},${WEDGE}h${2 * WEDGE}z`;
+  return svg("path", { class: "curve__quarter", d: quarters(plan).filter(({ at_s }) => at_s <= end_s).map(wedge).join("") });
+}
+
 function limits(plan, { end_s, cap_s }) {
-  const band = finishBand(plan);
+  const band = finishBand(plan, cap_s);
   return [
     band && rect("curve__finish", band.low_s, band.high_s, end_s, 0, HIGH),
     cap_s && [svg("line", { class: "curve__cap", x1: across(cap_s, end_s), x2: across(cap_s, end_s), y1: -4, y2: HIGH + UNDER + BAND }),
@@ -77,7 +86,7 @@ export function curvePicture(plan, drawn, label, cap) {
   return svg("svg", { class: "curve__picture", viewBox: `${-MARGIN} -10 ${WIDE + MARGIN + 8} ${HIGH + UNDER + BAND + TEXT_ROOM + 10}`, role: "img", "aria-label": label },
     limits(plan, reach).flat(),
     svg("polygon", { class: "curve__area", points: `0,${HIGH} ${course} ${last},${HIGH}` }),
-    scale().flat(), splits(plan, end_s).flat(), sets(plan.blocks, end_s).flat(2),
+    scale().flat(), splits(plan, end_s).flat(), sets(plan.blocks, end_s).flat(2), quarterMarks(plan, end_s),
     others.map((low, index) => svg("polyline", { class: lineName(low, index + 1), points: line(points, low.group, end_s) })),
     before && svg("polyline", { class: "curve__before", points: line(before, main.group, end_s) }),
     svg("polyline", { class: lineName(main, 0), points: course }),

@@ -2,6 +2,7 @@
 import { el, svg } from "../lib/dom.js";
 import { clock, percent } from "../lib/format.js";
 import { blockAt, extent, finishBand, lowest, lows, mainFirst } from "../lib/curve.js";
+import { scoreRange } from "../lib/score-words.js";
 import { _, groupName, movementName } from "../lib/words.js";
 import { curvePicture, lineName } from "./curve-picture.js";
 
@@ -27,16 +28,30 @@ export function lowInWords(low, plan) {
 
 const sample = (name) => svg("svg", { class: "curve__sample", viewBox: "0 0 28 8", "aria-hidden": "true" }, svg("line", { class: name, x1: 0, x2: 28, y1: 4, y2: 4 }));
 
-const entry = (name, words) => el("li", {}, sample(name), el("span", {}, words));
+const entry = (name, words, key = false) => el("li", { class: key ? "curve__key" : null }, sample(name), el("span", {}, words));
 
-/** What each line is, and its lowest moment. */
+function bandInWords({ low_s, high_s, to_cap }) {
+  const times = { low: clock(low_s), high: clock(high_s) };
+  return to_cap ? _("from {low}, a good day, to the cap, which a bad one does not beat", times) : _("eight days of ten end between {low} and {high}", times);
+}
+
+/** The band where it is counted, not timed: told, as a count has no place on the clock. */
+function countedBand(plan, cap_s) {
+  const range = plan.score.kind === "time" || plan.score.high_s ? "" : scoreRange(plan);
+  if (!range) return null;
+  return el("li", {}, el("span", {}, cap_s ? _("eight days of ten, at {time}: {range}", { time: clock(cap_s), range }) : _("eight days of ten, by the end: {range}", { range })));
+}
+
+/** What each line, strip and mark is, and the lowest moments. */
 function legend(plan, drawn, cap_s) {
-  const band = finishBand(plan);
+  const band = finishBand(plan, cap_s);
   return el("ul", { class: "curve__legend" },
     drawn.map((low, index) => entry(lineName(low, index), lowInWords(low, plan))),
     plan.mine && entry("curve__before", _("the plan, for comparison")),
-    band && entry("curve__finish-sample", _("eight days of ten end between {low} and {high}", { low: clock(band.low_s), high: clock(band.high_s) })),
-    cap_s && entry("curve__cap", plan.score.kind === "rounds" ? _("the end, at {time}", { time: clock(cap_s) }) : _("the cap, at {time}", { time: clock(cap_s) })));
+    band && entry("curve__finish-sample", bandInWords(band)), countedBand(plan, cap_s),
+    cap_s && entry("curve__cap", plan.score.kind === "rounds" ? _("the end, at {time}", { time: clock(cap_s) }) : _("the cap, at {time}", { time: clock(cap_s) })),
+    entry("curve__sets-sample", _("beneath: the sets; what lies between them is rest"), true),
+    entry("curve__split", plan.intervals ? _("the end of each block") : _("splits: the end of each block or round; the wedges are a quarter, half and three quarters of the count"), true));
 }
 
 /** `cap_s`: the workout's cap or its end, null without one. */

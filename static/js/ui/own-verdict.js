@@ -1,69 +1,72 @@
 /** What a break-up of one's own brings, in words: the finish, its difference to the plan, and where it fails. */
 import { el } from "../lib/dom.js";
 import { clock, number, percent, span } from "../lib/format.js";
-import { against } from "../lib/mine.js";
 import { whereItFails } from "../lib/score-words.js";
-import { _, movementName, ngettext } from "../lib/words.js";
-
-const SAME_S = 0.5;  // what a clock does not show
+import { _, loadName, movementName } from "../lib/words.js";
+import { difference } from "./difference.js";
 
 /** "You would fail rep 31 of Ring dip, about 4:10." */
 export function failSentence(plan) {
   const { movement, rep, round, at_s } = whereItFails(plan);
   const params = { movement: movementName(movement), rep: number(rep), round: number(round), time: clock(at_s) };
+  if (plan.intervals) return _("You would fail rep {rep} of {movement} in interval {round}, about {time}.", params);
   return round > 1 ? _("You would fail rep {rep} of {movement} in round {round}, about {time}.", params) : _("You would fail rep {rep} of {movement}, about {time}.", params);
 }
 
-/** What stands behind "12 s slower" and the like: against the plan, or against what is shown just now. */
-const TEXTS = {
-  plan: {
-    same: () => _("The same time as the plan."), slower: (time) => _("{time} slower than the plan.", { time }), quicker: (time) => _("{time} quicker than the plan.", { time }),
-    finish: () => _("You would finish; the plan does not."), equal: () => _("As far as the plan."),
-    fewer: (n) => ngettext("{n} fewer than the plan.", "{n} fewer than the plan.", n), more: (n) => ngettext("{n} more than the plan.", "{n} more than the plan.", n),
-  },
-  now: {
-    same: () => _("The same time."), slower: (time) => _("{time} slower.", { time }), quicker: (time) => _("{time} quicker.", { time }),
-    finish: () => _("You would finish."), equal: () => _("Just as far."),
-    fewer: (n) => ngettext("{n} fewer counted.", "{n} fewer counted.", n), more: (n) => ngettext("{n} more counted.", "{n} more counted.", n),
-  },
-};
-
-/** By the same judge, in words: "12 s slower than the plan." `than`: "plan" or "now". */
-export function difference(verdict, before, than = "plan") {
-  const { slower_s, fewer, finishes } = against(verdict, before);
-  const says = TEXTS[than];
-  if (slower_s !== undefined) {
-    if (Math.abs(slower_s) < SAME_S) return says.same();
-    const time = span(Math.round(Math.abs(slower_s)));
-    return slower_s > 0 ? says.slower(time) : says.quicker(time);
-  }
-  if (finishes === true) return says.finish();
-  if (fewer === undefined) return "";
-  if (fewer === 0) return says.equal();
-  return fewer > 0 ? says.fewer(fewer) : says.more(-fewer);
+function ofIntervals({ intervals, breaks }) {
+  return breaks === null ? _("{n} of {n}", { n: number(intervals.length) }) : number(breaks);
 }
 
-/** The one number: a time, a count, rounds; where it fails, the repetition. */
+/** The one number: a time, a count, rounds, the interval that breaks, a load; where it fails, the repetition. */
 export function bigNumber(verdict) {
+  if (verdict.attempts) return verdict.likely > 0 ? loadName(verdict.likely) : _("no lift");
   if (verdict.fails) return _("Rep {rep}", { rep: number(verdict.fails.rep) });
+  if (verdict.intervals) return ofIntervals(verdict);
   if (verdict.rounds !== null) return verdict.extra > 0 ? `${number(verdict.rounds)} + ${number(verdict.extra)}` : number(verdict.rounds);
   return verdict.finishes ? clock(verdict.time_s) : number(verdict.count);
 }
 
 function label(verdict) {
+  if (verdict.attempts) return _("Likely heaviest lift");
   if (verdict.fails) return _("It fails here");
+  if (verdict.intervals) return verdict.breaks === null ? _("It fits") : _("It breaks in interval");
   if (verdict.rounds !== null) return _("Rounds by the end");
   return verdict.finishes ? _("Finishing time") : _("Count at the cap");
 }
 
+/** "Tightest: interval 9, 6 s to spare." */
+function marginSentence({ intervals, breaks }) {
+  if (intervals.length === 0) return "";
+  const least = intervals.reduce((low, one) => (one.margin_s < low.margin_s ? one : low));
+  const params = { interval: number(least.interval), time: span(Math.abs(least.margin_s)) };
+  return breaks === null ? _("Tightest is interval {interval}: {time} to spare.", params) : _("Interval {interval} takes {time} too long.", params);
+}
+
+/** How each attempt goes: "95 kg 84%, 100 kg 50%", and what does not fit the time or comes too soon. */
+function chanceSentence({ attempts }) {
+  const each = attempts.map(({ load_kg, chance_fraction, fits }) => `${loadName(load_kg)} ${fits === false ? _("too late") : percent(chance_fraction)}`);
+  const said = _("How often each goes: {list}.", { list: each.join(", ") });
+  const hurried = attempts.some(({ rested, fits }) => fits && rested === false);
+  const soon = _("Less than a minute of rest before a heavy attempt: nobody can promise you that one.");
+  return hurried ? `${said} ${soon}` : said;
+}
+
+/** Beside the difference to the plan: strength left, the margin or the chances. */
+function besides(verdict, low) {
+  if (verdict.attempts) return chanceSentence(verdict);
+  const left = _("Lowest strength left: {left}.", { left: percent(low.reserve) });
+  return verdict.intervals ? `${marginSentence(verdict)} ${left}` : left;
+}
+
+const answer = (plan, low) => (plan.mine.verdict.fails ? failSentence(plan) : `${difference(plan.mine.verdict, plan.mine.before)} ${besides(plan.mine.verdict, low)}`.trim());
+
 /** The panel of the own screen: `plan` with the own break-up in it, see `mine.js`; `low`: the lowest moment of what limits. */
 export function verdictPanel(plan, low) {
-  const { verdict, before } = plan.mine;
-  const left = _("Lowest strength left: {left}.", { left: percent(low.reserve) });
+  const { verdict } = plan.mine;
   return [
     el("p", { class: "eyebrow" }, label(verdict)),
     el("p", { class: "numeral verdict__number" }, bigNumber(verdict)),
-    el("p", { class: "verdict__says" }, verdict.fails ? failSentence(plan) : `${difference(verdict, before)} ${left}`.trim()),
+    el("p", { class: "verdict__says" }, answer(plan, low)),
   ];
 }
 

@@ -2,29 +2,21 @@
 import { el } from "../lib/dom.js";
 import { clock, load, number, setName, span } from "../lib/format.js";
 import { roundsName } from "../lib/round-words.js";
-import { byRounds, counted, isCut, isUntilMiss, tiers } from "../lib/tiers.js";
-import { _, amount, breathCount, holdName, movementName, say } from "../lib/words.js";
+import { setsInWords } from "../lib/set-words.js";
+import { byRounds, counted, isCut, isUntilMiss } from "../lib/tiers.js";
+import { _, amount, holdName, movementName, say } from "../lib/words.js";
 
-const MOST_NUMERALS = 14;  // more sets than this are read better counted together
-
-const restText = (rest_s, breaths) => _("rest {time}, {breaths}", { time: span(rest_s), breaths: breathCount(breaths) });
-
-/** The tiers in words, for a screen reader and for whoever would rather read: "8, then 5 sets of 6, rest 12 s, 4 breaths". */
-export function setsInWords(block, units) {
-  const parts = tiers(block).map(({ size, times, rest_s, breaths }) => {
-    const name = setName(size, block.unit, units);
-    const set = times > 1 ? _("{times} sets of {size}", { times: number(times), size: name }) : name;
-    return rest_s ? `${set}, ${restText(rest_s, breaths)}` : set;
-  });
-  return parts.reduce((before, part) => _("{before}; then {part}", { before, part }));
+/** Equal neighbours stand counted together; the gap after them, in the calm colour, is the rest. */
+function numerals(block, units) {
+  const found = counted(block.sets);
+  return found.map(({ size, times }, index) => el("li", { class: "sets__set numeral", "data-rest": index < found.length - 1 ? "" : null },
+    times > 1 && el("span", { class: "sets__times" }, `${number(times)}\u00d7`), setName(size, block.unit, units)));
 }
 
-function numerals(block, units) {
-  if (block.sets.length > MOST_NUMERALS) {
-    return counted(block.sets).map(({ size, times }) => el("li", { class: "sets__set numeral" },
-      times > 1 && el("span", { class: "sets__times" }, `${number(times)}\u00d7`), setName(size, block.unit, units)));
-  }
-  return block.sets.map((size, index) => el("li", { class: "sets__set numeral", "data-rest": block.rests_s[index] ? "" : null }, setName(size, block.unit, units)));
+/** How a block beyond the end would go. */
+function ifReached(block, units) {
+  if (block.reached !== false || !(block.uncut?.sets.length > 0)) return null;
+  return el("p", { class: "soft", "data-if-reached": "" }, _("If you get there: {sets}.", { sets: setsInWords({ ...block.uncut, unit: block.unit }, units) }));
 }
 
 function wholeWay(block) {
@@ -33,7 +25,7 @@ function wholeWay(block) {
 }
 
 function body(block, units) {
-  if (block.sets.length === 0) return [];
+  if (block.sets.length === 0) return [ifReached(block, units)];
   if (block.mode === "all_out") {
     return [el("p", { class: "numeral block__big" }, _("All out")), el("p", {}, _("No planned breaks: go until you must stop, start again at once."))];
   }

@@ -19,7 +19,7 @@ export function capOf(workout, option) {
 export const partHead = (plan, index, count) => titled(plan, index, count, [planHead(plan)]);
 
 export function partBody(plan, index, count, context) {
-  return titled(plan, index, count, plan.attempts ? [attemptList(plan)] : [intervalStrip(plan), ...planBlocks(plan, context)]);
+  return titled(plan, index, count, plan.attempts ? [attemptList(plan, context.why)] : [intervalStrip(plan), ...planBlocks(plan, context)]);
 }
 
 export function partWhy(plan, index, count, { workout, option }) {

@@ -35,7 +35,7 @@ export class PlayerView {
     write(this.parts.size, stepSize(state.step, view));
     write(this.parts.cue, [cueText(state.step), ...extras.map((step) => extraLine(step, view))].filter(Boolean).join(" "));
     write(this.parts.next, state.next ? _("Next: {step}", { step: stepLine(state.next, view) }) : _("Next: rest until the heat"));
-    write(this.parts.digits, digits(state.left_s));
+    this.#digits(digits(state.left_s));
     this.#band(state.length_s > 0 ? Math.max(0, state.left_s) / state.length_s : 0);
   }
 
@@ -54,8 +54,14 @@ export class PlayerView {
     write(this.parts.step, isOn ? _("The heat is on") : _("You are warm"));
     write(this.parts.size, isOn ? _("Your floor card is one tap away.") : _("Walk, breathe, stay covered."));
     for (const name of ["place", "count", "cue", "next"]) write(this.parts[name], "");
-    write(this.parts.digits, toHeat_s > 0 ? digits(toHeat_s) : "");
+    this.#digits(toHeat_s > 0 ? digits(toHeat_s) : "");
     this.#band(toHeat_s > 0 ? Math.min(1, toHeat_s / FULL_BAND_S) : 0);
+  }
+
+  /** As large as the room allows, however many there are. */
+  #digits(text) {
+    write(this.parts.digits, text);
+    this.root.style.setProperty("--characters", String(Math.max(3, text.length)));
   }
 
   #band(share) { this.parts.band.style.setProperty("inline-size", `${(share * 100).toFixed(1)}%`); }

@@ -1,8 +1,8 @@
 /** Plays a warm-up under way: the screen, the taps, the sounds, and looking every second whether it still fits. */
 import { Beeps } from "../lib/beeps.js";
 import { find } from "../lib/dom.js";
+import { Lead } from "../lib/lead.js";
 import { cuesOf, untilChange_ms } from "../lib/player-cues.js";
-import { onScreenKept } from "../lib/wakelock.js";
 import { _ } from "../lib/words.js";
 import { Teller } from "./player-teller.js";
 import { PlayerView } from "./player-view.js";
@@ -11,12 +11,14 @@ import { retimeLine } from "./player-words.js";
 const SAME_TAP_MS = 600;   // a wet finger taps twice
 const IDLE_MS = 1000;
 const MORE_S = 30;
+const SILENT = { sound: false, voice: false, buzz: false };
 const KEYS = { " ": "tick", Enter: "tick", ArrowRight: "tick", ArrowLeft: "back", "+": "more", s: "skip" };
 
 export class Player {
   #timer = null;
   #lastTap_ms = -Infinity;
   #beeps = new Beeps();
+  #lead = new Lead(() => this.#tick());
 
   /** `hooks`: {view(), signals(), extrasOf(index), onChange(state), onClose(), card}; `card`: the address of what comes after, or null. */
   constructor(root, run, hooks) {
@@ -26,9 +28,8 @@ export class Player {
     this.hooks = hooks;
     this.picture = new PlayerView(this.root);
     this.#bind();
-    onScreenKept((isKept) => { find("player-screen", this.root).hidden = isKept; });
-    document.addEventListener("visibilitychange", () => this.#tick());
-    addEventListener("pageshow", () => this.#tick());
+    document.addEventListener("visibilitychange", () => this.#back());
+    addEventListener("pageshow", () => this.#back());
   }
 
   get isOpen() { return !this.root.hidden; }
@@ -44,13 +45,26 @@ export class Player {
     on("player-open-more", (event) => this.#unfold(event.currentTarget));
     this.root.addEventListener("click", (event) => { if (!event.target.closest("button, a, input, label, summary, [data-player-more]")) this.tap("tick"); });
     this.root.addEventListener("keydown", (event) => this.#key(event));
-    document.addEventListener("pointerdown", () => { if (this.isOpen && this.hooks.signals().sound && !this.#beeps.works) this.wake(); });
+    document.addEventListener("pointerdown", () => this.#touched());
+  }
+
+  /** Seen again: it leads once more. */
+  #back() {
+    if (this.isOpen && !document.hidden) this.#lead.take();
+    this.#tick();
   }
 
   /** Ticks the step; when all are done, it leads on to the card. */
   #done() {
     if (this.run.state?.phase === "over" && this.hooks.card) location.hash = this.hooks.card;
     else this.tap("tick");
+  }
+
+  /** The page that is touched leads, and a touch is what lets sound out. */
+  #touched() {
+    if (!this.isOpen) return;
+    this.#lead.take();
+    if (this.hooks.signals().sound && !this.#beeps.works) this.wake();
   }
 
   #unfold(button) {
@@ -75,6 +89,7 @@ export class Player {
     document.body.toggleAttribute("data-playing", true);
     this.root.focus({ preventScroll: true });
     this.teller.reset();
+    this.#lead.take();
     this.#tick();
   }
 
@@ -93,6 +108,7 @@ export class Player {
   #stop() {
     clearTimeout(this.#timer);
     this.#beeps.plan([], 0);
+    this.#lead.leave();
     this.teller.quiet();
   }
 
@@ -101,6 +117,7 @@ export class Player {
     const isStep = kind === "tick" || kind === "skip";
     if (!this.run.kept || (isStep && (now_ms - this.#lastTap_ms < SAME_TAP_MS || this.run.state.phase !== "running"))) return;
     if (isStep) this.#lastTap_ms = now_ms;
+    this.#lead.take();
     this.run.tap(kind, extra);
     this.#tick();
   }
@@ -109,11 +126,12 @@ export class Player {
     clearTimeout(this.#timer);
     if (!this.isOpen) return;
     if (document.hidden || !this.run.kept) { this.#stop(); return; }
-    this.run.keepUp().then((isNew) => { if (isNew && this.isOpen) this.#tick(); });
+    find("player-silent", this.root).hidden = this.#lead.leads;
+    if (this.#lead.leads) this.run.keepUp().then((isNew) => { if (isNew && this.isOpen) this.#tick(); });
     const { state } = this.run;
     this.#draw(state);
     this.#sound(state);
-    if (this.teller.step(state, this.hooks.view(), this.hooks.signals())) this.hooks.onChange(state);
+    if (this.teller.step(state, this.hooks.view(), this.#signals)) this.hooks.onChange(state);
     this.#timer = setTimeout(() => this.#tick(), state.phase === "running" ? untilChange_ms(state) : IDLE_MS);
   }
 
@@ -130,11 +148,14 @@ export class Player {
     done.textContent = isOver && this.hooks.card ? _("Floor card") : _("Done");
   }
 
+  get #signals() { return this.#lead.leads ? this.hooks.signals() : SILENT; }
+
   #press(hook, isOn) { find(`player-${hook}`, this.root).setAttribute("aria-pressed", String(isOn)); }
 
   #sound(state) {
     const { sound } = this.hooks.signals();
+    const isHeard = sound && this.#lead.leads;
     this.#press("mute", !sound);
-    this.#beeps.plan(sound && state.phase === "running" ? cuesOf(state, this.run.now_ms) : [], this.run.now_ms);
+    this.#beeps.plan(isHeard && state.phase === "running" ? cuesOf(state, this.run.now_ms) : [], this.run.now_ms);
   }
 }

@@ -77,10 +77,11 @@ function draw(pen, model) {
     if (row.rounds) pen.words(row.rounds, 36, ink);
     pen.words(`${row.title} \u00b7 ${row.size}`, 44, ink);
     pen.sets(row.tiers, 210);
-    for (const text of [row.unit, row.rest, row.hold, row.turn].filter(Boolean)) pen.words(text, 42, rest);
+    for (const text of [row.unit, row.rest, row.onward, row.hold, row.turn].filter(Boolean)) pen.words(text, 42, rest);
     if (row.cue) pen.words(row.cue, 48, ink);
   }
-  if (model.after) { pen.strip(); pen.words(model.after, 42, ink); }
+  if (model.after) pen.strip();
+  for (const line of model.after ? [model.after.title, ...model.after.lines] : []) pen.words(line, 36, ink);
   return pen.y + EDGE;
 }
 

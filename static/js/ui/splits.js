@@ -1,6 +1,6 @@
 /** What to see on the clock: when each block should be done, and each quarter of the whole. */
 import { el } from "../lib/dom.js";
-import { clock, number } from "../lib/format.js";
+import { clock, number, span } from "../lib/format.js";
 import { splits } from "../lib/splits.js";
 import { _, amount, movementName } from "../lib/words.js";
 
@@ -17,12 +17,24 @@ function quarter({ share, movement, round, done, unit }, rounds) {
   return rounds > 1 ? _("{part}: {done} into {movement}, round {round}", where) : _("{part}: {done} into {movement}", where);
 }
 
+/** Of intervals the first, the middle one, the last and the tightest: when the work is done on the running clock, and what is left then. */
+function intervalSplits({ intervals }) {
+  const tightest = intervals.reduce((least, one) => (one.margin_s < least.margin_s ? one : least));
+  const shown = new Set([intervals[0], intervals[Math.floor((intervals.length - 1) / 2)], tightest, intervals.at(-1)]);
+  return intervals.filter((one) => shown.has(one)).map(({ interval, work_s, margin_s }) => {
+    const params = { interval: number(interval), time: span(Math.abs(margin_s)) };
+    const text = margin_s < 0 ? _("Interval {interval}: {time} over", params) : _("Interval {interval} done, {time} left", params);
+    return el("div", {}, el("dt", {}, text), el("dd", { class: "numeral" }, clock((interval - 1) * (work_s + margin_s) + work_s)));
+  });
+}
+
+const list = (rows) => el("section", { class: "stack stack--s", "data-splits": "" }, el("h2", {}, _("What to see on the clock")), el("dl", { class: "facts splits" }, rows));
+
 export function splitsList(plan) {
+  if (plan.intervals?.length && !plan.mine?.verdict.fails) return list(intervalSplits(plan));
   const found = plan.intervals || plan.attempts || plan.mine?.verdict.fails ? [] : splits(plan);
   if (found.length < 2) return null;
   const rounds = Math.max(...plan.blocks.map((block) => block.round));
-  return el("section", { class: "stack stack--s", "data-splits": "" },
-    el("h2", {}, _("What to see on the clock")),
-    el("dl", { class: "facts splits" }, found.map((one) => el("div", { class: one.share ? "splits__quarter" : null },
-      el("dt", {}, one.share ? quarter(one, rounds) : blockEnd(one, rounds)), el("dd", { class: "numeral" }, clock(one.at_s))))));
+  return list(found.map((one) => el("div", { class: one.share ? "splits__quarter" : null },
+    el("dt", {}, one.share ? quarter(one, rounds) : blockEnd(one, rounds)), el("dd", { class: "numeral" }, clock(one.at_s)))));
 }

@@ -62,8 +62,8 @@ export class WarmUp {
     this.#draw();
   }
 
-  async #plan() {
-    this.#asked_min = minutesFor(this.run.heat_ms, todayOf(this.#session).minutes, this.run.now_ms);
+  async #plan(starts = false) {
+    this.#asked_min = minutesFor(this.run.heat_ms, todayOf(this.#session).minutes, this.run.now_ms, starts);
     const answer = await this.#door.make({ warm_up_min: this.#asked_min });
     if (answer) this.#answer = answer;
   }
@@ -80,7 +80,7 @@ export class WarmUp {
   async #start() {
     if (signalsOf(this.#session).sound) this.player.wake();   // now, while the touch counts
     if (!this.run.kept) {
-      await this.#plan();
+      await this.#plan(true);
       if (!this.#good(this.#answer)) return this.#draw();
       this.run.begin(this.#answer, this.#asked_min, this.#madeFor);
     }

@@ -5,7 +5,8 @@ import { OVERTAKEN } from "../lib/engine.js";
 import { number, percent, span } from "../lib/format.js";
 import { smallEdits } from "../lib/what-if.js";
 import { _, groupName } from "../lib/words.js";
-import { difference, failSentence } from "./own-verdict.js";
+import { difference } from "./difference.js";
+import { failSentence } from "./own-verdict.js";
 
 /** What an edit is called. */
 function edited({ kind, size, rest_s }) {
@@ -26,7 +27,7 @@ function lowestLine(left, was) {
 }
 
 function outcome(plan, verdict, before, index) {
-  if (verdict.fails) return failSentence({ blocks: plan.blocks, mine: { verdict } });
+  if (verdict.fails) return failSentence({ ...plan, mine: { verdict } });
   const [left, was] = [verdict, before].map((one) => lowestIn(one, one.blocks[index], plan.blocks[index].limiting_group));
   return `${difference(verdict, before, "now")} ${lowestLine(left, was)}`.trim();
 }

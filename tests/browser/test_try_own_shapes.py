@@ -1,0 +1,155 @@
+"""Try my own, and why, for intervals, heaviest lifts and workouts in parts."""
+
+import re
+
+import pytest
+
+from .conftest import go_to, open_class, overflow_px, wait_for_plan, wait_until_kept
+from .real_server import running_server
+from .shapes import ALL, publish
+from .test_accessibility import violations
+from .test_try_own import ANSWER, answered, settled
+
+pytestmark = pytest.mark.browser
+
+
+@pytest.fixture(scope="module")
+def links(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("own-shapes")
+    with running_server(folder) as address:
+        yield {name: address + publish(folder / "data.sqlite3", ALL[name]) for name in ("fits", "breaks", "load", "parts")}
+
+
+@pytest.fixture
+def own(new_page, links):
+    pages = []
+
+    def open_own(shape, **options):
+        page = new_page(viewport={"width": 320, "height": 568}, **options)
+        pages.append(page)
+        open_class(page, links[shape])
+        go_to(page, "numbers")
+        wait_for_plan(page, lambda: page.locator('input[value="keen"]').check(force=True))
+        go_to(page, "own")
+        page.wait_for_selector(ANSWER)
+        return page
+
+    yield open_own
+    assert [fault for page in pages for fault in page.faults] == []
+
+
+def words(page, selector=ANSWER):
+    return " ".join(page.inner_text(selector).split())
+
+
+def test_intervals_answer_with_the_margin_of_the_tightest(own):
+    page = own("fits")
+    assert re.match(r"It fits 10 of 10 As much to spare as in the plan\. Tightest is interval \d+: \d+ s to spare\.", words(page))
+    page.locator("[data-own-set]").first.click()
+    answered(page, lambda: page.locator("[data-own-tool=add]").click())
+    answered(page, lambda: page.get_by_role("button", name="Make it fit at the end").first.click())
+    assert re.search(r"\d+ s (more|less) to spare than in the plan\.|As much to spare", words(page))
+
+
+def test_intervals_that_break_name_the_first(own):
+    page = own("breaks")
+    answered(page, lambda: page.click("[data-own-example=halves]"))
+    settled(page)
+    text = words(page)
+    assert re.search(r"It breaks in interval \d+ .+ Interval \d+ takes .+ too long\.|It fits \d+ of \d+|You would fail rep \d+ of Pull-up in interval \d+", text)
+    page.click("[data-own-keep]")
+    page.wait_for_selector("[data-plan-head] [data-mine]")
+    assert page.locator("[data-back-to-plan]").is_visible()
+
+
+def test_attempts_answer_with_the_chance_of_each(own):
+    page = own("load")
+    assert re.match(r"Likely heaviest lift [\d.]+ kg Most likely the same load as in the plan\. How often each goes: ([\d.]+ kg \d+%(, |\.)){4}", words(page))
+    before = page.locator(".own__chance").all_inner_texts()
+    page.locator("[data-own-set]").nth(1).click()
+    answered(page, lambda: page.get_by_role("button", name="More: Load").click())
+    after = page.locator(".own__chance").all_inner_texts()
+    assert int(after[1][:-1]) < int(before[1][:-1])
+    assert after[0] == before[0]
+    answered(page, lambda: page.locator("[data-own-tool=add]").click())
+    assert page.locator(".own__chance").last.inner_text() == "too late"
+    assert "kg too late." in words(page)
+
+
+def test_starting_heavy_shows_what_it_costs_and_kept_attempts_are_on_the_card(own):
+    page = own("load")
+    answered(page, lambda: page.click("[data-own-example=hot]"))
+    assert re.search(r"no lift|less than in the plan|the same load", words(page))
+    assert not page.locator("[data-own-example=halves]").is_visible()
+    first = page.locator("[data-own-set] > span").first.inner_text()
+    page.click("[data-own-keep]")
+    page.wait_for_selector("[data-plan-head] [data-mine]")
+    assert page.locator("[data-attempt] .block__big").first.inner_text() == first
+    go_to(page, "card")
+    assert first.startswith(page.locator("[data-digits]").first.inner_text())
+    assert "your own break-up" in page.inner_text("[data-card-score]")
+
+
+def test_parts_are_tried_one_by_one_and_kept_together(own):
+    page = own("parts")
+    assert words(page).startswith("Rounds by the end")
+    page.locator("[data-own-set]").first.click()
+    answered(page, lambda: page.locator("[data-own-tool=add]").click())
+    answered(page, lambda: page.locator("[data-own-parts] input").nth(1).check(force=True))
+    assert words(page).startswith("Likely heaviest lift")
+    assert page.locator("[data-own-blocks] [data-own-attempts]").count() == 1
+    answered(page, lambda: page.locator("[data-own-parts] input").nth(0).check(force=True))
+    assert "missing" in page.inner_text("[data-own-blocks]") or "too many" in page.inner_text("[data-own-blocks]")
+    page.click("[data-own-keep]")
+    page.wait_for_selector("[data-plan-head] [data-mine]")
+    assert page.locator("[data-plan-head] [data-mine]").count() == 1
+
+
+@pytest.mark.parametrize("shape, lines", [
+    ("breaks", r"What gives out first here: .+Two seconds less of every rest: .+"),
+    ("load", r"Your heaviest single limits you.+One step heavier, [\d.]+ kg: it goes \d+% of the time instead of \d+%\..+30 s less of the rest after it: the next one at \d+:\d\d"),
+])
+def test_why_says_what_limits_and_what_a_change_would_do(own, shape, lines):
+    page = own(shape)
+    go_to(page, "plan")
+    details = page.locator("[data-why]").nth(1)
+    details.locator("summary").click()
+    page.wait_for_selector("[data-why][data-told]")
+    assert re.search(lines, " ".join(details.inner_text().split()))
+
+
+def test_with_no_connection_attempts_answer_all_the_same(own):
+    page = own("load")
+    wait_until_kept(page)
+    page.context.set_offline(True)
+    assert "Likely heaviest lift" in answered(page, lambda: page.click("[data-own-example=hot]"))
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("shape", ["load", "parts"])
+def test_axe_finds_nothing_and_nothing_is_too_wide(own, shape, scheme):
+    page = own(shape, color_scheme=scheme)
+    page.locator("[data-own-set]").first.click()
+    settled(page)
+    assert violations(page) == []
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
+    assert overflow_px(page) <= 0
+
+
+JUDGE = """async ([workout, own]) => {
+    const engine = await import('/engine.js');
+    const times = [];
+    for (let run = 0; run < 25; run += 1) {
+        const start = performance.now();
+        engine.judge(workout, { level: 'keen' }, {}, own);
+        times.push(performance.now() - start);
+    }
+    return times.sort((one, other) => one - other)[5];
+}"""
+
+
+def test_ten_intervals_are_judged_within_a_frame_on_a_slow_phone(own):
+    page = own("fits")
+    workout = page.evaluate("JSON.parse(document.getElementById('workout').textContent)")
+    page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": 4})
+    assert page.evaluate(JUDGE, [workout, [{"sets": [4, 4], "rests_s": [5]}] * 10]) <= 16  # ms; a frame of 60 in a second
