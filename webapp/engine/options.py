@@ -54,9 +54,9 @@ def advise(workout: dict, plans: list, just_for_me: bool) -> dict:
     """
     if len(listing("options_not_a_list", plans)) == 0:
         raise EngineError("no_options", 0)
-    mapping("workout_not_a_mapping", workout)
-    made = [standing(workout, mapping("plan_not_a_plan", one)) for one in plans]
-    rule = rule_of(first_part(workout).get("ranking") if workout.get("ranking") is None else workout.get("ranking"), just_for_me)
+    asked = mapping("workout_not_a_mapping", workout)
+    made = [standing(asked, mapping("plan_not_a_plan", one)) for one in plans]
+    rule = rule_of(first_part(asked).get("ranking") if asked.get("ranking") is None else asked.get("ranking"), just_for_me)
     best = best_of(made)
     counsel = advice(made, rule, best)
     gated = [one for one in made if one["gate"] is not None]

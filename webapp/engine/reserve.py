@@ -6,7 +6,7 @@ both back exponentially. In a coach's words: the first half of your maximum is c
 
 - `Fatigue`: the state of all groups.  - `Effort`: what one repetition of a movement takes.
 - `perform`: a set.  - `recover`: time passing.  - `cost_per_rep`: the cost behind a largest unbroken set.
-- `reps_over_sets`: the model against published tables.
+- `set_to_failure`: a set as people do it in the mean.
 
 Neglected: heat, sleep, technique, nerves, and everything between groups but the shares of a movement.
 """

@@ -125,7 +125,7 @@ def climbed(option: dict, place: int, rounds_before: int) -> dict:
         return option
     moved = {**block}
     if step is not None and block.get("amount") is not None:
-        moved["amount"] = max(1, block["amount"] + number("amount_out_of_range", step, -1000, 1000) * rounds_before)
+        moved["amount"] = max(1, number("amount_out_of_range", block["amount"], 0.1, 100000) + number("amount_out_of_range", step, -1000, 1000) * rounds_before)
     if load_step is not None and block.get("load_kg") is not None:
         moved["load_kg"] = heavier(block["load_kg"], number("load_out_of_range", load_step, -100, 100) * rounds_before)
     blocks = option["blocks"][:]
@@ -136,10 +136,10 @@ def climbed(option: dict, place: int, rounds_before: int) -> dict:
 def heavier(load_kg, more_kg: float):
     """Return a load, one for all or one per division, made heavier. [kg]"""
     if not isinstance(load_kg, dict):
-        return max(0.5, load_kg + more_kg)
+        return max(0.5, number("load_out_of_range", load_kg, 0, 1000) + more_kg)
     loads = {}
     for division in sorted(list(load_kg.keys())):
-        loads[division] = max(0.5, load_kg[division] + more_kg)
+        loads[division] = max(0.5, number("load_out_of_range", load_kg[division], 0, 1000) + more_kg)
     return loads
 
 
