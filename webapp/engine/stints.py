@@ -134,12 +134,12 @@ def climbed(option: dict, place: int, rounds_before: int) -> dict:
 
 
 def heavier(load_kg, more_kg: float):
-    """Return a load, one for all or one per division, made heavier. [kg]"""
+    """Return a load, one for all or one per division (None where that has none), made heavier. [kg]"""
     if not isinstance(load_kg, dict):
         return max(0.5, number("load_out_of_range", load_kg, 0, 1000) + more_kg)
     loads = {}
     for division in sorted(list(load_kg.keys())):
-        loads[division] = max(0.5, number("load_out_of_range", load_kg[division], 0, 1000) + more_kg)
+        loads[division] = None if load_kg[division] is None else heavier(load_kg[division], more_kg)
     return loads
 
 
