@@ -11,6 +11,7 @@ from .prepare import Case
 from .whole import LONGEST_S, at_rest
 
 
+MOST_REFINED = 40  # stints, beyond which the layout of the ladder is taken as it is; chosen: what it takes grows with their number
 RISKY = 0.05  # share of people who fail above which a more careful plan is tried; chosen
 TRIED_ON = 20  # people each layout of the ladder is tried on; chosen: the band at the end takes them all
 
@@ -79,6 +80,8 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
     Where failing is likely a more careful plan may well be quicker; the ladder of cautions was bisected for risk and may have passed over it.
     """
     best = layout
+    if len(case.stints) > MOST_REFINED:
+        return best
     if saves(case.stints):
         for thrift in THRIFTS:
             other = {**lay_out(case.stints, layout["factors"], case.gain, cap_s, at_price(layout["whole"], thrift), at_rest()), "caution": layout["caution"]}
@@ -86,10 +89,9 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
     rung = CAUTION.index(best["caution"]) + 1
     while best["risk"] > RISKY and rung < len(CAUTION):
         other = lay_out(case.stints, factors_for(case.stints, CAUTION[rung]), case.gain, cap_s, best["whole"], at_rest())
-        other["caution"] = CAUTION[rung]
-        if better(tried(case, people, cap_s, arrange, other), best, case.wanted["style"])["caution"] == best["caution"]:
+        best = better(tried(case, people, cap_s, arrange, {**other, "caution": CAUTION[rung]}), best, case.wanted["style"])
+        if best["caution"] != CAUTION[rung]:
             return best
-        best = other
         rung = rung + 1
     return best
 

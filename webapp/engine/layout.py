@@ -44,10 +44,15 @@ def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None
     if not layout["capped"] or len(layout["breakups"]) == 0:
         return layout
     reached = with_room(layout["stints"][: len(layout["breakups"])], stints)
-    again = break_up_all(reached, factors[: len(reached)], gain, made[: len(reached)], start, thrifts_of(hints, reached))
-    whole = [] + again + made[len(again) :]
-    other = cut_at_cap({"stints": stints, "breakups": whole, "capped": False, "whole": whole, "factors": factors}, gain, cap_s, start)
-    return other if further_than(other, layout) else layout
+    few = factors[: len(reached)]
+    again = break_up_all(reached, few, gain, made[: len(reached)], start, thrifts_of(hints, reached))
+    other = cut_at_cap({"stints": reached, "breakups": again, "capped": False, "whole": again, "factors": few}, gain, cap_s, start)
+    last = len(reached) - 1
+    if not other["capped"] and reached[last]["steps"] == stints[last]["steps"]:
+        other = further(layout, {**other, "capped": len(reached) < len(stints)}, gain, cap_s, start)
+    elif not other["capped"]:
+        other = {**other, "capped": True}
+    return {**layout, **other, "whole": made, "factors": factors} if further_than(other, layout) else layout
 
 
 def with_room(reached: list, stints: list) -> list:
@@ -113,6 +118,8 @@ def up_to_cap(layout: dict, end: dict, gain: float, cap_s: float, start: Start) 
     stints = layout["stints"]
     whole = layout["whole"]
     last = max(0, len(end["done"]) - 1)
+    if last > 0 and end["done"][last] == 0:
+        return {"stints": [] + stints[:last], "breakups": [] + whole[:last], "capped": True}
     low = 1 if len(end["done"]) == 0 else max(1, end["done"][last])
     best = shortened(stints, whole, last, low)
     if stints[last]["kind"] != "local":

@@ -44,22 +44,23 @@ def neighbour_rest(grid_s: list, rest_s: float, steps: int) -> float:
 
 
 def rest_moves(pieces: int, grid_s: list, plan: list) -> list:
-    """Return plans with one rest shorter or longer, another to be settled."""
+    """Return plans with one rest shorter or longer, another to be settled, or this one where longer rests may be better."""
     made = []
     for tier in range(0, len(plan) - 1, 3):
         for steps in REST_STEPS:
             other = changed(plan, tier + 2, neighbour_rest(grid_s, plan[tier + 2], steps))
-            made.extend([[other, settle] for settle in range(0, len(plan) - 1, 3) if settle != tier])
+            made.extend([[other, settle] for settle in range(0, len(plan) - 1, 3) if settle != tier or steps == 1])
     return made
 
 
-def size_moves(pieces: int, grid_s: list, plan: list) -> list:
-    """Return plans with one size a step up or down, the longest tier refilled."""
+def size_moves(pieces: int, grid_s: list, plan: list, mains: list) -> list:
+    """Return plans with one size a step up or down, each of the tiers `mains` refilled in turn."""
     made = []
-    main = longest_tier(plan)
     for tier in range(0, len(plan) - 1, 3):
         for step in [-1, 1]:
-            made.extend([[other, tier] for other in refilled(pieces, changed(plan, tier, plan[tier] + step), main)])
+            sized = changed(plan, tier, plan[tier] + step)
+            for main in mains:
+                made.extend([[other, tier] for other in refilled(pieces, sized, main)])
     return made
 
 
@@ -119,5 +120,7 @@ def neighbours(pieces: int, grid_s: list, plan: list, kinds: str) -> list:
     made = rest_moves(pieces, grid_s, plan)
     if kinds == "rests":
         return made
-    made = made + count_moves(pieces, grid_s, plan) + size_moves(pieces, grid_s, plan)
-    return made + split_moves(pieces, grid_s, plan) if kinds == "all" else made
+    made = made + count_moves(pieces, grid_s, plan)
+    if kinds == "tiers":
+        return made + size_moves(pieces, grid_s, plan, [longest_tier(plan)])
+    return made + size_moves(pieces, grid_s, plan, [tier for tier in range(0, len(plan) - 1, 3)]) + split_moves(pieces, grid_s, plan)

@@ -7,7 +7,7 @@ import math
 
 from .breath import rest
 from .lifts import or_quick_singles
-from .parameters import SMALL_MAX
+from .parameters import SMALL_MAX, TWOS_FROM, TWOS_FROM_SHARE
 from .quick import Alone
 from .reserve import Fatigue, twin
 from .search import Task, find
@@ -116,4 +116,7 @@ def after_wait(fatigue: Fatigue, begun: Begun, lead_s: float, hints: list) -> di
 
 def searched(begun: Begun, walk: Walk, budget: int, hints: list) -> list:
     """Return the best flat plan found with so many evaluations, an empty list for none."""
-    return find(Task(begun.pieces, begun.least_rest_s, lambda left: begun.largest_set(left), lambda plan: walk.bill(plan), budget), hints)
+    task = Task(begun.pieces, begun.least_rest_s, lambda left: begun.largest_set(left), lambda plan: walk.bill(plan), budget)
+    if begun.stint["max_steps"] >= TWOS_FROM:
+        task.twos = TWOS_FROM_SHARE
+    return find(task, hints)

@@ -41,6 +41,8 @@ CADENCE_SLOWEST = 1.25
 SLOW_PRICE_S = 450.0  # s, what all of a group's slow fatigue costs the blocks to come; chosen by measurement, see `whole.later_of`
 SAME_TIME = 0.01  # plans this near to the best time count as equal: the one with fewest breaks wins; chosen
 TWOS_TO_SINGLES = 0.03  # twos are preferred to singles up to this much slower; chosen
+TWOS_FROM = 7  # largest set from which coaches give twos and threes; common practice, no source ...
+TWOS_FROM_SHARE = 0.08  # ... so up to this much slower in a plan made more carefully than the numbers say; chosen
 WHOLE_REST_S = 60  # s; rests are whole seconds up to here, then multiples of REST_STEP_S; chosen: fives from 10 s on alone cost 2 to 5 % of the time
 REST_STEP_S = 5
 

@@ -9,10 +9,10 @@ import math
 
 from .moves import neighbour_rest, neighbours
 from .parameters import SAME_TIME, TWOS_TO_SINGLES
-from .tiers import breaks, changed, different_numbers, has_singles, longest_tier, plan_key, rest_grid, tiers_of
+from .tiers import breaks, changed, different_numbers, has_singles, longest_tier, plan_key, rest_grid, smallest, tiers_of
 from .units import whole
 
-DESCENTS = 2  # how many starts are improved; chosen: a third gained under 0.2 % on the grid of the benchmark, and took a quarter longer
+DESCENTS = 3  # how many starts are improved; chosen: two lose 0.1 % on the grid of the benchmark in the median
 LARGEST_STEADY = 0.7  # of the largest set allowed, up to which steady sizes are tried; chosen: none above was ever best ...
 FEW_SETS = 3  # ... but where so few of the largest sets do all the work; chosen
 OPENINGS = [0.85, 1.0]  # of the largest set allowed; chosen: a third one gained nothing on the benchmark's grid
@@ -29,6 +29,7 @@ class Task:
     ----------
     cost : function of a flat plan to seconds, math.inf where the plan cannot be done.
     largest : function of pieces still to do to the largest set allowed. grid_s : rests allowed, rising. [s]
+    twos : share of the cost up to which twos are preferred to singles.
     budget : most evaluations. evaluations : made so far. stopped_because : "settled" or "budget".
     """
 
@@ -37,6 +38,7 @@ class Task:
         self.largest = largest
         self.cost = cost
         self.grid_s = rest_grid(least_rest_s)
+        self.twos = TWOS_TO_SINGLES
         self.budget = budget
         self.evaluations = 0
         self.stopped_because = "settled"
@@ -196,7 +198,7 @@ def from_hint(task: Task, hint: list):
 
 
 def settled(task: Task, plan: list, tier: int) -> list:
-    """Return the plan with the rest of one tier as short as will do, looked for from where it is; as it is where none near will do."""
+    """Return the plan with the rest of one tier as short as is good, looked for from where it is; as it is where none near will do."""
     here = task.grid_s.index(plan[tier + 2])
 
     def with_rest(place: int) -> list:
@@ -208,7 +210,7 @@ def settled(task: Task, plan: list, tier: int) -> list:
     if cost_of(task, plan) < math.inf:
         while bad < 0 and good > 0:
             place = max(0, good - stride)
-            if cost_of(task, with_rest(place)) < math.inf:
+            if cost_of(task, with_rest(place)) < cost_of(task, with_rest(good)):
                 good = place
                 stride = stride * 2
             else:
@@ -224,15 +226,15 @@ def settled(task: Task, plan: list, tier: int) -> list:
             good = min(good + stride, len(task.grid_s) - 1)
     while good - bad > 1:
         middle = (good + bad) // 2
-        if cost_of(task, with_rest(middle)) < math.inf:
+        if cost_of(task, with_rest(middle)) <= cost_of(task, with_rest(good)):
             good = middle
         else:
             bad = middle
     return with_rest(good)
 
 
-def descend(task: Task, plan: list, kinds: str):
-    """Follow moves of these kinds that are better, going round among them, until none is."""
+def descend(task: Task, plan: list, kinds: str, least: int):
+    """Follow moves of these kinds that are better, sets but the last of `least` or more, going round among them, until none is."""
     best = cost_of(task, plan)
     moves = neighbours(task.pieces, task.grid_s, plan, kinds)
     place = 0
@@ -241,7 +243,7 @@ def descend(task: Task, plan: list, kinds: str):
         move = moves[place]
         place = place + 1 if place + 1 < len(moves) else 0
         tried = tried + 1
-        if move[1] >= len(move[0]) - 1 or not allowed(task, move[0]):
+        if move[1] >= len(move[0]) - 1 or smallest(move[0]) < least or not allowed(task, move[0]):
             continue
         other = settled(task, move[0], move[1])
         cost = cost_of(task, other)
@@ -275,31 +277,32 @@ def find(task: Task, hints: list) -> list:
         starts(task)
     task.plans.sort(key=by_cost)
     kinds = "all" if cold else "tiers"
-    promising = task.plans[: DESCENTS if cold else 1]
-    if len(promising) > 0 and all([has_singles(costed[1]) for costed in promising]):
-        larger = [costed for costed in task.plans if not has_singles(costed[1])]
-        promising.extend(larger[:1])
-    for costed in promising:
-        descend(task, costed[1], kinds)
+    for costed in task.plans[: DESCENTS if cold else 1]:
+        descend(task, costed[1], kinds, 1)
     if cost_of(task, [task.pieces]) == math.inf:
         two_sets(task)
+    task.plans.sort(key=by_cost)
+    if len(task.plans) > 0 and has_singles(task.plans[0][1]):
+        larger = [costed[1] for costed in task.plans if not has_singles(costed[1])]
+        if len(larger) > 0:
+            descend(task, larger[0], kinds, 2)
     if len(task.plans) > 0:
-        descend(task, min(task.plans, key=by_cost)[1], kinds)
-        descend(task, easiest(task), "rests")
+        descend(task, task.plans[0][1], kinds, 1)
+        descend(task, easiest(task), "rests", 1)
     return easiest(task)
 
 
 def easiest(task: Task) -> list:
     """Return, of the plans within 1 % of the best, the one with fewest breaks, then fewest numbers, then the quickest.
 
-    Twos are preferred to singles up to 3 %.
+    Twos are preferred to singles up to the share that the task says.
     """
     if len(task.plans) == 0:
         return []
     best = min([costed[0] for costed in task.plans])
     near = [costed for costed in task.plans if costed[0] <= best * (1 + SAME_TIME)]
     if all([has_singles(costed[1]) for costed in near]):
-        twos = [costed for costed in task.plans if costed[0] <= best * (1 + TWOS_TO_SINGLES) and not has_singles(costed[1])]
+        twos = [costed for costed in task.plans if costed[0] <= best * (1 + task.twos) and not has_singles(costed[1])]
         near = twos if len(twos) > 0 else near
     near.sort(key=ease)
     return near[0][1]

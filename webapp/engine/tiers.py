@@ -119,4 +119,9 @@ def breaks(plan: list) -> int:
 
 def has_singles(plan: list) -> bool:
     """Does the plan ask for sets of one before its last?"""
-    return len(plan) > 1 and plan[len(plan) - 4] == 1
+    return len(plan) > 1 and smallest(plan) == 1
+
+
+def smallest(plan: list) -> int:
+    """Return the smallest set of a plan of several, its last left out: sizes do not grow before it."""
+    return plan[len(plan) - 4]
