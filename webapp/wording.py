@@ -31,7 +31,7 @@ _REFUSALS = {
     _ODD_INPUT: (
         "block_not_a_mapping", "division_unknown", "divisions_not_a_list", "drill_bad", "drills_not_a_list",
         "easier_bad", "easier_not_a_list", "ends_not_a_list", "equipment_not_a_list", "event_beyond_workout",
-        "event_not_a_mapping", "event_unknown", "events_not_a_list", "lane_not_a_mapping", "level_unknown",
+        "event_not_a_mapping", "event_unknown", "events_not_a_list", "lane_not_a_mapping", "level_unknown", "movement_bad",
         "numbers_not_a_mapping", "option_not_a_mapping", "option_unknown", "options_not_a_list",
         "own_block_not_a_mapping", "own_blocks_not_a_list", "plan_not_a_plan", "rack_bad", "result_not_a_result",
         "settings_not_a_mapping", "style_unknown", "unit_unknown", "workout_not_a_mapping",

@@ -8,7 +8,7 @@ import time
 import pytest
 from engine_samples import able, block, six_blocks, workout
 
-from webapp.engine import EngineError, break_up, class_table, judge, judge_break_up, learn, options, plan, questions, replan, reps_over_sets
+from webapp.engine import EngineError, break_up, class_table, judge, judge_break_up, learn, options, plan, questions, replan, reps_over_sets, warm_up
 
 ABSURD = [0, -3, 1e9, 1e308, 0.5, math.nan, math.inf, True, "", "dieciséis", [1], {"a": None}, None]
 SOON_S = 15.0  # for one call on a busy machine; a plan takes a few tenths, one of 240 stints two or three
@@ -194,3 +194,26 @@ def test_keys_nobody_knows_are_passed_over():
     made["colour"] = "copper"
     made["options"][0]["blocks"][0]["mood"] = [1, 2]
     assert plan(made, {"level": "keen", "shoe": 43}, {"music": None}) == plain
+
+
+@pytest.mark.parametrize("door", [questions, warm_up, options], ids=lambda door: door.__name__)
+@pytest.mark.parametrize("key", MOVEMENT + BLOCK)
+def test_absurd_numbers_and_blocks_at_other_doors(door, key):
+    for value in ABSURD:
+        asked, numbers = two_blocks(), {}
+        if key in MOVEMENT:
+            numbers = {"movements": {"handstand-push-up": {"max_unbroken": 10, key: value}}}
+        else:
+            asked["options"][0]["blocks"][1][key] = value
+        refused_or(door, asked, *([{}, numbers] if door is questions else [numbers, {}]))
+
+
+def test_a_division_that_is_no_text_where_the_workout_has_none():
+    for value in ABSURD:
+        for door in (plan, warm_up):
+            refused_or(door, {**two_blocks(), "divisions": []}, {}, {"division": value})
+
+
+def test_options_of_a_workout_in_parts():
+    one = workout([block("push-up", 5)])
+    refused_or(options, {**one, "parts": [{"shape": "for_time", "options": one["options"]}]}, {}, {})

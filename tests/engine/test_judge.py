@@ -103,3 +103,21 @@ def test_nothing_is_changed_and_it_is_json():
     kept = copy.deepcopy(given)
     json.dumps(judge(*given), allow_nan=False)
     assert given == kept
+
+
+def test_a_slower_cadence_of_one_s_own_counts_below_critical_power():
+    """Five push-ups at 1.25 of the usual 1.3 s for somebody with thirty. By hand: each lasts 0.325 s longer, 1.625 s in all, and costs a quarter more
+    (POSITION_COST 1); being deeper they are themselves slower, by 5·1.3·0.4·0.32³ = 0.08 s at the very most."""
+    asked = workout([block("push-up", 5)])
+    numbers = {"level": "expert", "movements": {"push-up": {"max_unbroken": 30, "seconds_per_unit": 1.3}}}
+    usual, slow = (judge(asked, numbers, {}, [{"sets": [5], "rests_s": [], "cadence": cadence}]) for cadence in (1.0, 1.25))
+    stint = plan(asked, numbers, {})["basis"]["stints"][0]
+    assert stint["spend"] == 0  # at or below critical power
+    assert 1.625 < slow["time_s"] - usual["time_s"] < 1.625 + 0.085
+    assert 1 - slow["lowest_reserve"] == pytest.approx(1.25 * (1 - usual["lowest_reserve"]), rel=0.01)
+
+
+def test_a_quicker_cadence_than_usual_is_not_believed_in_sets():
+    asked = workout([block("push-up", 5)])
+    usual, quick = (judge(asked, KEEN, {}, [{"sets": [5], "rests_s": [], "cadence": cadence}]) for cadence in (1.0, 0.8))
+    assert quick == usual

@@ -1,23 +1,21 @@
 """The reserve model against published tables of sets to failure (`tests/reference/multi_set_reps.csv`).
 
 The studies do not report seconds per repetition: 3.0 s is a chosen value, a usual pace in a laboratory. Between 2 and 3 s the model is within
-0.126, at 3.5 s 0.148, at 4 s 0.177 of the first set: slower repetitions would want another fit.
+0.131, at 3.5 s 0.150, at 4 s 0.173 of the first set: slower repetitions would want another fit. That the stated parameters are nearly the best
+does not hold, see `test_open_faults.py`.
 """
 
 import math
 
 import pytest
 from reference_tables import rows
-from scipy.optimize import minimize
 
-from webapp.engine import breakups, parameters, reps_over_sets, reserve
+from webapp.engine import reps_over_sets
 
 SECONDS_PER_REP = 3.0  # chosen, see above
 HALF = 0.5  # a "10RM" is a load at which 10 go and 11 do not: mid-way, as `cost_per_rep` takes it
 TABLE = rows("multi_set_reps.csv")
 MOST_RMS = 0.14  # of the first set: the tolerance agreed for these tables; the studies differ among themselves by as much
-FITTED = ["QUICK_TIME_CONSTANT_S", "SLOW_TIME_CONSTANT_S", "SLOW_GAIN", "SLOW_THRESHOLD"]
-NEARLY_BEST = 0.02  # of the first set: how much better than the stated parameters the best may be; found 2026-11-25: 0.017
 
 
 @pytest.fixture(scope="module", autouse=True)
@@ -38,18 +36,6 @@ def rms(seconds_per_rep=SECONDS_PER_REP):
         done = modelled(row, seconds_per_rep)
         squares += [((done[index] - row[f"set{index + 1}"]) / row["set1"]) ** 2 for index in (1, 2)]
     return math.sqrt(math.fsum(squares) / len(squares))
-
-
-def rms_with(monkeypatch, values):
-    """The same with other values of the four fitted parameters."""
-    for name, value in zip(FITTED, values, strict=True):
-        monkeypatch.setattr(breakups if name == "SLOW_GAIN" else reserve, name, float(value))
-    return rms()
-
-
-def stated():
-    """The four parameters as stated."""
-    return [getattr(parameters, name) for name in FITTED]
 
 
 def test_sets_two_and_three_of_seven_conditions_are_met():
@@ -78,18 +64,3 @@ def test_longer_rests_leave_more_repetitions(exercise):
         share_short = modelled(short)[index] / short["set1"]
         assert modelled(long)[index] / long["set1"] > share_short
         assert long[f"set{index + 1}"] / long["set1"] > short[f"set{index + 1}"] / short["set1"]  # as in the study
-
-
-@pytest.mark.parametrize("place", range(4), ids=FITTED)
-@pytest.mark.parametrize("factor", [0.8, 0.9, 1.1, 1.2])
-def test_no_parameter_alone_fits_much_better(monkeypatch, place, factor):
-    values = stated()
-    values[place] *= factor
-    assert rms_with(monkeypatch, values) > rms_with(monkeypatch, stated()) - NEARLY_BEST / 2
-
-
-def test_the_fit_repeated_is_hardly_better_than_the_stated_values(monkeypatch):
-    """Least squares by an outside optimiser (scipy, Nelder–Mead), started at the stated values."""
-    found = minimize(lambda values: rms_with(monkeypatch, values), stated(), method="Nelder-Mead", options={"maxiter": 120})
-    assert rms_with(monkeypatch, stated()) - found.fun <= NEARLY_BEST
-    assert found.x == pytest.approx(stated(), rel=0.4)  # the valley is flat, but it is this valley

@@ -66,8 +66,9 @@ def load_of(block: dict, numbers: dict, division: str) -> float | None:
     return None if load is None else number("load_out_of_range", load, 0, 1000)
 
 
-def units_per_block_unit(entry: dict, unit: str) -> float:
+def units_per_block_unit(entry: dict, given) -> float:
     """Return how many of the movement's own units one of the block's stands for."""
+    unit = choice("unit_unknown", given, [given])
     if unit == entry["unit"]:
         return 1.0
     others = entry.get("other_units")
@@ -98,7 +99,7 @@ def capacity(entry: dict, movement: str, block: dict, numbers: dict, division: s
     """
     given = of_movement(numbers, movement)
     load_kg = load_of(block, numbers, division)
-    scale = units_per_block_unit(entry, block["unit"])
+    scale = units_per_block_unit(entry, block.get("unit"))
     pace = seconds_per_unit(entry, movement, given, numbers, block["unit"], scale)
     line = line_of_efforts(given) if entry["limit"] == "local" else None
     known = lasting_set(entry, given, line, pace["seconds"] / scale)

@@ -8,6 +8,7 @@ number's own doubt, the time around the model's with a stated one; the mean of f
 import math
 
 from .checks import listing, mapping, number, whole_number
+from .errors import EngineError
 from .parameters import LEARN_GRID, LEARN_LEAST_SD, LEARN_LOWEST, LEARN_TIME_SD, ONE_REP_MAX_SHARE
 from .whole import LONGEST_S, at_rest, break_up_all, live_through
 
@@ -129,7 +130,7 @@ def with_changes(numbers: dict, changes: list) -> dict:
         elif given.get("max_unbroken") is not None or given.get("one_rep_max_kg") is None:
             given["max_unbroken"] = change["after"]
         else:
-            given["one_rep_max_kg"] = given["one_rep_max_kg"] * math.pow(change["factor"], ONE_REP_MAX_SHARE)
+            given["one_rep_max_kg"] = number("one_rep_max_out_of_range", given.get("one_rep_max_kg"), 1, 600) * math.pow(change["factor"], ONE_REP_MAX_SHARE)
         movements[change["movement"]] = given
     return {**mapping("numbers_not_a_mapping", numbers), "movements": movements}
 
@@ -137,5 +138,11 @@ def with_changes(numbers: dict, changes: list) -> dict:
 def lasting_changed(given: dict, factor: float) -> dict:
     """Return the long efforts, or else the time one could go on, of somebody `factor` times as able."""
     if given.get("long_efforts") is None:
-        return {"steady_s": given["steady_s"] * factor}
-    return {"long_efforts": [[effort[0] * factor, effort[1]] for effort in given["long_efforts"]]}
+        return {"steady_s": number("steady_out_of_range", given.get("steady_s"), 1, 4 * 3600) * factor}
+    efforts = []
+    for effort in listing("effort_out_of_range", given.get("long_efforts")):
+        pair = listing("effort_out_of_range", effort)
+        if len(pair) < 2:
+            raise EngineError("effort_out_of_range", len(pair))
+        efforts.append([number("effort_out_of_range", pair[0], 1, 100000) * factor, number("effort_out_of_range", pair[1], 10, 20000)])
+    return {"long_efforts": efforts}

@@ -55,8 +55,9 @@ def advise(workout: dict, plans: list, just_for_me: bool) -> dict:
     """
     if len(listing("options_not_a_list", plans)) == 0:
         raise EngineError("no_options", 0)
-    made = [standing(workout, one) for one in plans]
-    rule = rule_of(first_part(workout).get("ranking") if workout.get("ranking") is None else workout.get("ranking"), just_for_me)
+    asked = mapping("workout_not_a_mapping", workout)
+    made = [standing(asked, mapping("plan_not_a_plan", one)) for one in plans]
+    rule = rule_of(first_part(asked).get("ranking") if asked.get("ranking") is None else asked.get("ranking"), just_for_me)
     best = best_of(made)
     counsel = advice(made, rule, best)
     gated = [one for one in made if one["gate"] is not None]
@@ -81,7 +82,7 @@ def rule_of(ranking, just_for_me: bool) -> str:
 def standing(workout: dict, made: dict) -> dict:
     """Return what an option's plan promises; a workout in parts what its parts promise together."""
     if made.get("parts") is not None:
-        parts = [standing(part_of(workout, part), made["parts"][index]) for index, part in enumerate(workout["parts"])]
+        parts = [standing(part_of(workout, part), made["parts"][index]) for index, part in enumerate(parts_of(workout, made))]
         gates = [part["gate"] for part in parts if part["gate"] is not None]
         return {
             "option": parts[0]["option"],
@@ -95,6 +96,14 @@ def standing(workout: dict, made: dict) -> dict:
     gate = gates[0] if len(gates) > 0 else None
     counts = score["likely_count"] > 0 if score["kind"] == "rounds" else score["likely"] > 0
     return {"option": made["option"], "score": score, "gate": gate, "counts": counts, "done_fraction": done_fraction(workout, made, gate)}
+
+
+def parts_of(workout: dict, made: dict) -> list:
+    """Return the parts of a workout that a plan in parts was made for."""
+    parts = listing("parts_not_a_list", workout.get("parts"))
+    if len(parts) == 0 or len(parts) != len(listing("plan_not_a_plan", made["parts"])):
+        raise EngineError("plan_not_a_plan", len(parts))
+    return parts
 
 
 def done_fraction(workout: dict, made: dict, gate) -> float:
@@ -155,8 +164,8 @@ def third_way(workout: dict, made: dict) -> list:
     """Return an easier form, of similar dose, for every block of an option that the athlete cannot do: the library's first."""
     if made.get("parts") is not None:
         ways = []
-        for index, part in enumerate(made["parts"]):
-            ways = ways + third_way(part_of(workout, workout["parts"][index]), part)
+        for index, part in enumerate(parts_of(workout, made)):
+            ways = ways + third_way(part_of(workout, part), made["parts"][index])
         return ways
     ways = []
     seen = []

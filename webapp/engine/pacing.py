@@ -16,9 +16,17 @@ from .whole import LONGEST_S, at_rest, in_one_go
 HALVINGS = 6
 
 
-def slowed(stint: dict, share: float, lungs: dict) -> dict:
+def slowed_for_breath(stint: dict, share: float, lungs: dict) -> dict:
     """Return the stint with its cadence `share` times as slow, where that helps: paced work, or work above critical power."""
-    if stint["kind"] != "paced" and (stint["kind"] != "local" or stint["watts"] <= lungs["cp_w"] or share <= 1):
+    return slowed(stint, share, lungs) if stint["kind"] == "paced" or stint["watts"] > lungs["cp_w"] else stint
+
+
+def slowed(stint: dict, share: float, lungs: dict) -> dict:
+    """Return the stint at `share` times its usual seconds, whether that helps or not; sets go no quicker than usual, and skills as they go.
+
+    Slow repetitions are no rest: nothing recovers in the time they last longer, and it costs their groups (POSITION_COST).
+    """
+    if stint["kind"] != "paced" and (stint["kind"] != "local" or share <= 1):
         return stint
     made = {**stint}
     made["watts"] = stint["watts"] / math.pow(share, 3.0 if stint["by_speed"] else 1.0)
@@ -48,12 +56,12 @@ def paced_layout(case: Case, factors: list[float], cap_s: float | None) -> dict:
     usual = case.stints
     until_s = LONGEST_S if cap_s is None else cap_s
     quickest = CADENCE_BY_STYLE[case.wanted["style"]]
-    case.stints = [slowed(stint, quickest, case.lungs) for stint in usual]
+    case.stints = [slowed_for_breath(stint, quickest, case.lungs) for stint in usual]
     layout = lay_out(case.stints, factors, case.gain, cap_s, [], at_rest())
     if not too_breathless(case.stints, layout["whole"], case.gain, until_s, AIR_SPENT[case.wanted["style"]]):
         return layout
     share = least_share(case, usual, layout, until_s, quickest)
-    case.stints = [slowed(stint, share, case.lungs) for stint in usual]
+    case.stints = [slowed_for_breath(stint, share, case.lungs) for stint in usual]
     if share >= CADENCE_SLOWEST - 0.01:
         break_for_breath(case, layout, until_s)
     return lay_out(case.stints, factors, case.gain, cap_s, layout["whole"], at_rest())
@@ -64,7 +72,7 @@ def least_share(case: Case, usual: list, layout: dict, until_s: float, low: floa
     high = CADENCE_SLOWEST
     for _ in range(HALVINGS):
         middle = (low + high) / 2
-        stints = [slowed(stint, middle, case.lungs) for stint in usual]
+        stints = [slowed_for_breath(stint, middle, case.lungs) for stint in usual]
         if too_breathless(stints, layout["whole"], case.gain, until_s, AIR_SPENT[case.wanted["style"]]):
             low = middle
         else:

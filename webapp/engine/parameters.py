@@ -13,6 +13,7 @@ SLOW_GAIN_HIGHEST = 1.6
 SLOW_THRESHOLD = 0.5  # θ, depth; ammonia rises past half of the possible reps (Sánchez-Medina & González-Badillo 2011)
 SLOW_FLOOR = 0.04  # s0, least slow share of any rep; chosen, so that very long work below θ still drifts
 SLOWING = 0.4  # k, a rep at depth d lasts 1 + k·d³ times the fresh one; chosen: the bar slows 54–77 %, only part of a rep is the lift
+LEFT_AT_FAILURE = 0.5  # reps, left in the mean to who stops because the next does not go; chosen: mid-way between none and one, as `cost_per_rep` has it
 
 # --- Heavy and light in one group, see `handover` -------------------------------------------------
 LOSS_EXPONENT = 1.5  # p, strength lost grows as d^p; chosen: between even (1) and late (2), as repetitions slow more and more towards failure

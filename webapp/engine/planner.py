@@ -49,7 +49,7 @@ def part_of(workout: dict, part) -> dict:
     own = mapping("part_not_a_mapping", part)
     shared = {**workout}
     shared.pop("parts")
-    return {**shared, **own, "movements": workout["movements"] if own.get("movements") is None else own["movements"]}
+    return {**shared, **own, "movements": workout.get("movements") if own.get("movements") is None else own["movements"]}
 
 
 def plan_for_time(case: Case) -> dict:

@@ -2,8 +2,8 @@
 
 import math
 
-from .athlete import asks_for_a_set, body_mass, capacity, heaviest_typical, level_of, load_of, seconds_per_unit, typical_load
-from .checks import listing, mapping
+from .athlete import HIGHEST_MAX, asks_for_a_set, body_mass, capacity, heaviest_typical, level_of, load_of, seconds_per_unit, typical_load
+from .checks import listing, mapping, number, optional
 from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, LONG_EFFORTS_S, LONG_SET_S, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SLOW_GAIN, SMALL_MAX
 from .reserve import second_set
 from .stints import division_of, entry_of, option_of, rounds_of
@@ -71,7 +71,7 @@ def demands_of(workout: dict, option: dict, division: str, numbers: dict) -> lis
         if movement == "rest":
             continue
         entry = entry_of(workout, movement)
-        amounts = [amount if block.get("amount") is None else block.get("amount") for amount in rounds]
+        amounts = [number("amount_out_of_range", amount if block.get("amount") is None else block.get("amount"), 0.1, 100000) for amount in rounds]
         able = capacity(entry, movement, block, level_only, division)
         hard = sum(amounts) / max(1.0, able["max_units"]) if entry["limit"] != "lungs" else 0.2
         if movement in seen:
@@ -165,12 +165,12 @@ def sharper(made: list, demands: list, numbers: dict) -> list:
         return []
     first = made[0]
     given = mapping("numbers_not_a_mapping", mapping("numbers_not_a_mapping", numbers.get("movements")).get(first["movement"]))
-    most = first["default"] if given.get("max_unbroken") is None else given.get("max_unbroken")
+    most = optional("max_unbroken_out_of_range", given.get("max_unbroken"), 0, HIGHEST_MAX, first["default"])
     if first["unit"] == "reps" and 1 <= most and most <= SMALL_MAX:
         return [asked("wait_between_singles_s", first["movement"], "s", None, 1, 300, 5, False)]
     if first["unit"] != "reps" or most < REPEAT_TEST_FROM:
         return []
-    again = second_set(most, demands[0]["entry"]["seconds_per_unit"], SLOW_GAIN)
+    again = second_set(min(most, 1000), demands[0]["entry"]["seconds_per_unit"], SLOW_GAIN)
     return [asked("repeat_test", first["movement"], "reps", whole(again), 0, 400, 1, True)]
 
 

@@ -26,6 +26,7 @@ from .athlete import capacity, of_movement, units_per_block_unit
 from .breath import breath_of
 from .checks import choice, listing, mapping, number, optional, whole_number
 from .endurance import largest_at, pace_for
+from .entries import check_entry
 from .errors import EngineError
 from .handover import set_handovers
 from .lungs import power_of
@@ -70,8 +71,12 @@ def division_of(workout: dict, key) -> str:
     """Return the division's key, the first for None."""
     divisions = listing("divisions_not_a_list", workout.get("divisions"))
     if len(divisions) == 0:
-        return "a" if key is None else key
-    return choice("division_unknown", key, [mapping("division_unknown", division).get("key") for division in divisions])
+        return "a" if key is None else choice("division_unknown", key, [key])
+    keys = [mapping("division_unknown", division).get("key") for division in divisions]
+    for one in keys:
+        if not isinstance(one, str):
+            raise EngineError("division_unknown", 0)
+    return choice("division_unknown", key, keys)
 
 
 def rounds_of(option: dict) -> list:
@@ -120,7 +125,7 @@ def climbed(option: dict, place: int, rounds_before: int) -> dict:
         return option
     moved = {**block}
     if step is not None and block.get("amount") is not None:
-        moved["amount"] = max(1, block["amount"] + number("amount_out_of_range", step, -1000, 1000) * rounds_before)
+        moved["amount"] = max(1, number("amount_out_of_range", block["amount"], 0.1, 100000) + number("amount_out_of_range", step, -1000, 1000) * rounds_before)
     if load_step is not None and block.get("load_kg") is not None:
         moved["load_kg"] = heavier(block["load_kg"], number("load_out_of_range", load_step, -100, 100) * rounds_before)
     blocks = option["blocks"][:]
@@ -129,12 +134,12 @@ def climbed(option: dict, place: int, rounds_before: int) -> dict:
 
 
 def heavier(load_kg, more_kg: float):
-    """Return a load, one for all or one per division, made heavier. [kg]"""
+    """Return a load, one for all or one per division (None where that has none), made heavier. [kg]"""
     if not isinstance(load_kg, dict):
-        return max(0.5, load_kg + more_kg)
+        return max(0.5, number("load_out_of_range", load_kg, 0, 1000) + more_kg)
     loads = {}
     for division in sorted(list(load_kg.keys())):
-        loads[division] = max(0.5, load_kg[division] + more_kg)
+        loads[division] = None if load_kg[division] is None else heavier(load_kg[division], more_kg)
     return loads
 
 
@@ -200,6 +205,7 @@ def entry_of(workout: dict, movement) -> dict:
     movements = mapping("movement_unknown", workout.get("movements"))
     if not isinstance(movement, str) or movements.get(movement) is None:
         raise EngineError("movement_unknown", movement)
+    check_entry(movements[movement])
     return movements[movement]
 
 
@@ -331,7 +337,7 @@ def upcoming_entry(workout: dict, option: dict, place: int) -> dict | None:
     if following < 0 or not isinstance(blocks[following], dict):
         return None
     movement = blocks[following].get("movement")
-    return workout["movements"].get(movement) if isinstance(movement, str) else None
+    return None if movement == "rest" else entry_of(workout, movement)
 
 
 def hold_of(stint: dict, entry: dict, upcoming: dict | None):

@@ -13,7 +13,7 @@ A rung is one drill: name, amount, unit, share (of the working load, None for no
 """
 
 from .athlete import of_movement, units_per_block_unit
-from .checks import listing, mapping, number, optional
+from .checks import choice, listing, mapping, number, optional
 from .errors import EngineError
 from .parameters import (
     BAR_MOVEMENTS,
@@ -65,8 +65,7 @@ def movers_of(workout: dict, option: dict, stints: list, numbers: dict, today: d
 def add_mover(movers: list, workout: dict, block: dict, stint: dict):
     """Add a stint's movement, or its work to the mover that is already there."""
     entry = mapping("movement_unknown", workout["movements"].get(stint["movement"]))
-    for drill in listing("drill_bad", entry.get("drills")):
-        check_drill(drill)
+    check_texts(entry)
     asked = stint["amount"] / (stint["max_steps"] * stint["step_units"])
     for mover in movers:
         if mover["movement"] == stint["movement"]:
@@ -208,6 +207,18 @@ def rungs(mover: dict, phase: str, max_units: float, partner: bool) -> list:
         if drill["phase"] == phase and drill["partner"] == partner and covers_max(drill, max_units):
             found.append(rung_of(drill, mover))
     return found
+
+
+def check_texts(entry: dict):
+    """Raise EngineError unless an entry's drills, positions and equipment are lists of such."""
+    for name in ["drills", "loosen", "equipment"]:
+        if entry.get(name) is None:
+            raise EngineError("movement_bad", 0)
+    for drill in listing("drill_bad", entry.get("drills")):
+        check_drill(drill)
+    for name in ["loosen", "equipment"]:
+        for text in listing("movement_bad", entry.get(name)):
+            choice("movement_bad", text, [text])
 
 
 def check_drill(drill):
