@@ -12,6 +12,8 @@ from .whole import LONGEST_S, at_rest
 
 
 MOST_REFINED = 40  # stints, beyond which the layout of the ladder is taken as it is; chosen: what it takes grows with their number
+MOST_PRICED = 4  # stints up to which another price of slow fatigue is tried; chosen: with more it gained little for its time
+RUNGS_AHEAD = 1  # more careful plans tried then; chosen
 RISKY = 0.05  # share of people who fail above which a more careful plan is tried; chosen
 TRIED_ON = 20  # people each layout of the ladder is tried on; chosen: the band at the end takes them all
 
@@ -83,20 +85,20 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
     best = layout
     if len(case.stints) > MOST_REFINED:
         return best
-    if saves(case.stints):
-        for thrift in THRIFTS:
-            other = {**lay_out(case.stints, layout["factors"], case.gain, cap_s, at_price(layout["whole"], thrift), at_rest()), "caution": layout["caution"]}
-            best = better(tried(case, people, cap_s, arrange, other), best, case.wanted["style"])
     if best["capped"]:
         other = {**carried_to_cap(best, case.stints, case.gain, cap_s, at_rest()), "caution": best["caution"]}
-        best = better(tried(case, people, cap_s, arrange, other), best, case.wanted["style"])
-    rung = CAUTION.index(best["caution"]) + 1
-    while best["risk"] > RISKY and rung < len(CAUTION):
-        other = lay_out(case.stints, factors_for(case.stints, CAUTION[rung]), case.gain, cap_s, best["whole"], at_rest())
-        best = better(tried(case, people, cap_s, arrange, {**other, "caution": CAUTION[rung]}), best, case.wanted["style"])
-        if best["caution"] != CAUTION[rung]:
-            return best
-        rung = rung + 1
+        best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
+    if arrange is not None:  # rounds held evenly stay as they are
+        return best
+    if best["risk"] > RISKY:
+        rung = CAUTION.index(best["caution"]) + 1
+        for caution in CAUTION[rung : rung + RUNGS_AHEAD]:
+            other = lay_out(case.stints, factors_for(case.stints, caution), case.gain, cap_s, best["whole"], at_rest())
+            best = better(tried(case, people, cap_s, arrange, {**other, "caution": caution}), best, case.wanted["style"])
+    if len(case.stints) <= MOST_PRICED and saves(case.stints):
+        for thrift in THRIFTS:
+            other = {**lay_out(case.stints, best["factors"], case.gain, cap_s, at_price(best["whole"], thrift), at_rest()), "caution": best["caution"]}
+            best = better(tried(case, people, cap_s, arrange, other), best, case.wanted["style"])
     return best
 
 

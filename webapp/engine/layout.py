@@ -12,7 +12,7 @@ from .tiers import trimmed
 from .whole import Start, break_up_all, later_of, live_through, state_before
 
 
-MOST_TURNS = 2  # times that the work up to the cap is planned anew; chosen
+MOST_REPLANNED = 1  # times that the work up to the cap is planned anew; chosen
 ROOM_STEPS = 3  # steps that the last block before the cap is planned beyond what went at first; chosen
 THRIFTS = [0.3]  # of the usual price of slow fatigue, tried besides it; chosen: see the benchmark of whole workouts
 FEW_AHEAD = 8  # stints planned anew when the cap leaves time beyond a block; chosen
@@ -43,7 +43,7 @@ def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None
 def carried_to_cap(layout: dict, stints: list, gain: float, cap_s: float | None, start: Start) -> dict:
     """Return a layout of `stints` with the work up to the cap planned anew, without saving for what is not reached, for as long as that gets further."""
     best = layout
-    for _ in range(MOST_TURNS):
+    for _ in range(MOST_REPLANNED):
         if cap_s is None or not best["capped"] or len(best["breakups"]) == 0:
             break
         other = replanned({**layout, "stints": stints}, best, gain, cap_s, start)

@@ -16,6 +16,7 @@ DESCENTS = 3  # how many starts are improved; chosen: two lose 0.1 % on the grid
 LARGEST_STEADY = 0.7  # of the largest set allowed, up to which steady sizes are tried; chosen: none above was ever best ...
 FEW_SETS = 3  # ... but where so few of the largest sets do all the work; chosen
 OPENINGS = [0.85, 1.0]  # of the largest set allowed; chosen: a third one gained nothing on the benchmark's grid
+LITTLE = 12  # pieces of work up to which sizes are tried from the largest down; chosen
 DISAPPOINTING = 1.12  # a steady size this much slower than the best so far is not looked at further; chosen
 WORTH = 0.0005  # share of the cost that a move must gain to be followed; chosen
 REACH = 12  # steps along the grid of rests that a rest may be lengthened to make a move possible; chosen
@@ -150,7 +151,7 @@ def starts(task: Task):
     sizes = min(most, steady, task.pieces - 1)
     index = 0
     disappointing = 0
-    downwards = task.pieces <= FEW_SETS * most  # where few sets do it, large ones are near the best, and cost few evaluations
+    downwards = task.pieces <= LITTLE  # few sets do it, large ones are near the best
     for place in range(sizes):
         size = sizes - place if downwards else place + 1
         before = len(task.plans)

@@ -16,7 +16,7 @@ from .segments import ALL_SLOTS, SLOTS, Segment
 from .simulate import NO_STEP, Course, run_sets, run_through
 from .stint_segment import able_factor, segment_of
 
-BUDGET_IN_ALL = 3600  # evaluations for one layout, shared out evenly among its stints; chosen
+BUDGET_IN_ALL = 2400  # evaluations for one layout, shared out evenly among its stints; chosen
 NEVER_FAILS = 99.0  # ceiling of work that ends by breath or by a miss, not by depletion
 LONGEST_S = 4 * 3600.0  # nobody's workout is followed further than this
 
