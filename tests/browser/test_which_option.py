@@ -55,7 +55,7 @@ def test_with_no_connection_and_in_spanish(plan):
     plan.wait_for_selector("[data-ready]", state="attached")
     go_to(plan, "plan")
     plan.wait_for_selector(ADVICE)
-    assert "Tal cual queda aquí por delante de cualquier otro resultado" in said(plan)
+    assert "Prescrito queda aquí por delante de cualquier otro resultado" in said(plan)
     assert said(plan).endswith("Tú eliges.")
 
 
