@@ -15,11 +15,12 @@ import numpy as np
 from scipy.optimize import differential_evolution
 
 from webapp.engine.breath import rest
-from webapp.engine.layout import lay_out
+from webapp.engine.layout import carried_to_cap, lay_out
 from webapp.engine.prepare import Case, stints_of
 from webapp.engine.reserve import twin
 from webapp.engine.simulate import NO_STEP, run_sets
-from webapp.engine.whole import Start, at_rest, ceiling_of, do_stint, live_through, pass_change_over, segment_of
+from webapp.engine.stint_segment import ceiling_of, segment_of
+from webapp.engine.whole import Start, at_rest, do_stint, live_through, pass_change_over
 
 from .whole_cases import cases, numbers_of, workout_of
 from .whole_plans import Whole, as_planned, begun, live
@@ -34,7 +35,8 @@ def laid_out(name, level):
     """The engine's layout at caution 0, the person's gain, and the case."""
     case = Case(workout_of(name), numbers_of(name, level), {})
     stints = stints_of(case, case.option)
-    return lay_out(stints, [1.0] * len(stints), case.gain, case.cap_s, [], at_rest()), case
+    layout = lay_out(stints, [1.0] * len(stints), case.gain, case.cap_s, [], at_rest())
+    return carried_to_cap(layout, stints, case.gain, case.cap_s, at_rest()), case
 
 
 def whole_of(layout, gain):

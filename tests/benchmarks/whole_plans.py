@@ -10,7 +10,8 @@ import math
 from webapp.engine.breath import rest
 from webapp.engine.reserve import recover, twin
 from webapp.engine.segments import ALL_SLOTS, any_set
-from webapp.engine.whole import ceiling_of, do_stint, pass_change_over, segment_of, still_to_come
+from webapp.engine.stint_segment import ceiling_of, segment_of
+from webapp.engine.whole import do_stint, pass_change_over, still_to_come
 
 FINE_S = 0.05
 LONGEST_S = 600.0

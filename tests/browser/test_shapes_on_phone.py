@@ -113,8 +113,8 @@ def test_styles_that_come_out_the_same_say_so(small, links):
 
 
 def test_styles_that_differ_do_not_say_they_are_the_same(small, links):
-    """Six pull-ups a minute are broken up more or less boldly."""
-    open_class(small, links["breaks"])
+    """A ladder of thrusters is broken up more or less boldly."""
+    open_class(small, links["ladder"])
     go_to(small, "plan")
     small.wait_for_function("document.querySelectorAll('[data-plan-styles] small').length === 3 && ![...document.querySelectorAll('[data-plan-styles] small')].some(one => /fail|then/.test(one.textContent))")
     assert small.get_by_text("All three come out the same here.").count() == 0

@@ -5,22 +5,27 @@ A branch ends where even the bare work left takes it past the time to beat, or w
 """
 
 from webapp.engine.breath import rest
-from webapp.engine.layout import lay_out
+from webapp.engine.layout import THRIFTS, at_price, carried_to_cap, lay_out
 from webapp.engine.prepare import Case, stints_of
 from webapp.engine.reserve import recover, twin
 from webapp.engine.segments import ALL_SLOTS, any_set
 from webapp.engine.tiers import rest_grid
-from webapp.engine.whole import at_rest, ceiling_of, do_stint, in_one_go, pass_change_over, segment_of, still_to_come
+from webapp.engine.stint_segment import ceiling_of, segment_of
+from webapp.engine.whole import at_rest, do_stint, in_one_go, pass_change_over, still_to_come
 
 LONGEST_REST_S = 90.0  # on the grid; a longer one is never in a small plan that is quick
 WAITS_S = [0.0, 5.0, 10.0, 15.0, 20.0, 30.0, 45.0]  # before a block's first set, beyond the change-over
 
 
 def layout_of(asked, numbers):
-    """The engine's layout for the athlete exactly as given, and the person's gain."""
+    """The engine's layout for the athlete exactly as given, at the price of slow fatigue that makes it quickest, and the person's gain."""
     case = Case(asked, numbers, {})
     stints = stints_of(case, case.option)
-    return lay_out(stints, [1.0] * len(stints), case.gain, case.cap_s, [], at_rest()), case.gain
+    ones = [1.0] * len(stints)
+    usual = lay_out(stints, ones, case.gain, case.cap_s, [], at_rest())
+    both = [usual] + [lay_out(stints, ones, case.gain, case.cap_s, at_price(usual["whole"], thrift), at_rest()) for thrift in THRIFTS]
+    quickest = min(both, key=lambda layout: layout["whole"][-1]["end_s"])
+    return carried_to_cap(quickest, stints, case.gain, case.cap_s, at_rest()), case.gain
 
 
 def seconds_of(layout, gain):

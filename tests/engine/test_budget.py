@@ -3,9 +3,10 @@
 import pytest
 from engine_samples import able, block, workout
 
-from webapp.engine import EngineError, break_up, breakups, plan, whole
+from webapp.engine import EngineError, break_up, breakups, lifts, one_stint, plan
 from webapp.engine.breakups import SEARCH_BUDGET
-from webapp.engine.whole import BUDGET_PER_STINT, LEAST_BUDGET
+from webapp.engine.one_stint import BUDGET_PER_STINT
+from webapp.engine.search import LEAST_BUDGET
 
 HOSTILE = {
     "ten thousand of one": ([block("push-up", 10000)], 1, None, able(push_up=30)),
@@ -23,7 +24,7 @@ HOSTILE = {
 def tasks(monkeypatch):
     """Every search made from here on."""
     made = []
-    for module in (whole, breakups):
+    for module in (one_stint, lifts, breakups):
         search = module.find
         monkeypatch.setattr(module, "find", lambda task, hints, search=search: made.append(task) or search(task, hints))
     return made

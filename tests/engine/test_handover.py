@@ -12,7 +12,8 @@ from webapp.engine.prepare import Case, stints_of
 from webapp.engine.reserve import Fatigue
 from webapp.engine.segments import SLOTS, any_set
 from webapp.engine.strength import HEAVIEST_SHARE, load_share
-from webapp.engine.whole import at_rest, live_through, segment_of
+from webapp.engine.stint_segment import segment_of
+from webapp.engine.whole import at_rest, live_through
 
 PUSH = SLOTS.index("push")
 printed = 0.0005  # shares to three places

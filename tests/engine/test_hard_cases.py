@@ -11,6 +11,7 @@ from engine_samples import able, block, workout
 from webapp.engine import plan
 
 NEARLY = 1.02
+REST = block("rest", 60, "s")
 
 
 def sets_of(layout):
@@ -86,3 +87,34 @@ def test_singles_wait_as_long_as_one_says():
     assert sets_of(layout) == [[1, 1, 1, 1]]
     assert layout["breakups"][0]["rests_s"] == [40, 40, 40]
     assert 120 + 8.0 <= seconds_of(layout, gain) <= 120 + 8.0 * 1.4
+
+
+def test_broken_where_the_same_group_follows():
+    """The same six of eight, with eight handstand push-ups to come: at most three at a time, and the second block is not paid for. Brute force."""
+    layout = assert_nothing_quicker(workout([block("ring-dip", 6), block("handstand-push-up", 4)]), able("keen", ring_dip=8, handstand_push_up=8))
+    assert max(sets_of(layout)[0]) <= 3
+
+
+def test_two_blocks_of_one_group():
+    """Pull-ups after ring rows, neither to be had in one. Brute force over both together."""
+    assert_nothing_quicker(workout([block("ring-row", 6), block("pull-up", 5)]), able("keen", ring_row=8, pull_up=6))
+
+
+def test_a_rest_between_is_used():
+    """Five and five for somebody with six, a minute between: by hand, exp(-60/30) = 0.14 of quick fatigue is left, so both go in one; e^-2 of 0.9 and a
+    little slow fatigue leave over 0.7. The half rule knows no rest, so the first is in twos. Brute force."""
+    layout = assert_nothing_quicker(workout([block("pull-up", 5), REST, block("pull-up", 5)]), able("keen", pull_up=6))
+    assert sets_of(layout)[2] == [5]
+
+
+def test_a_ladder_is_climbed_unbroken_until_it_bites():
+    """Two, four, six for somebody with nine, 8 s between: brute force over all rounds together."""
+    asked = workout([block("pull-up", 2, step=2)], rounds=3)
+    layout = assert_nothing_quicker(asked, able("keen", pull_up=9))
+    assert sets_of(layout)[0] == [2]
+
+
+def test_the_count_after_a_tie_break():
+    """Brute force over one more: five, 5 s, two are seven by 51.8 s."""
+    asked = workout([block("sit-up", 10), block("handstand-push-up", 30)], cap_s=55, tie_break_after_block=1)
+    assert_nothing_counts_more(asked, able("keen", sit_up=40, handstand_push_up=8))

@@ -8,11 +8,12 @@ from engine_samples import able, block, workout
 
 from webapp.engine import plan
 from webapp.engine.lifts import or_quick_singles, style_of_lift
+from webapp.engine.tiers import plan_rests, plan_sets
 from webapp.movements import library
 
 FLOOR_LIFTS = [key for key, entry in library().items() if entry["quick_singles"]]
 STINT = {"kind": "local", "reset_s": 2, "set_up_s": 3, "piece_steps": 1, "step_units": 1, "max_steps": 8, "steps": 6, "seconds": 2.5}
-SETS = {"sets": [3, 3], "rests_s": [20.0], "lead_s": 0.0, "plan": [3, 1, 20.0, 3]}
+TWO_SETS = [3, 1, 20, 3]
 
 
 def lifted(reps, largest, movement="power-clean"):
@@ -27,12 +28,12 @@ def codes(made):
 
 def costing(single_s, larger_s):
     """A cost by hand: every set of one, and every larger set, costs so much, and the rests what they last."""
-    return lambda sets, rests_s: sum(single_s if size == 1 else larger_s for size in sets) + sum(rests_s)
+    return lambda plan: sum(single_s if size == 1 else larger_s for size in plan_sets(plan)) + sum(plan_rests(plan))
 
 
 def compared(cost):
     """What is taken of two touch-and-go sets of three and six singles, by that cost."""
-    return or_quick_singles(SETS, STINT, cost, cost, 1000)
+    return plan_sets(or_quick_singles(TWO_SETS, STINT, cost, cost, 1000))
 
 
 @pytest.mark.parametrize("movement", FLOOR_LIFTS)
@@ -70,21 +71,21 @@ def test_with_up_to_three_in_one_go_singles_are_planned_for_that_reason_alone():
 
 def test_whichever_costs_less_is_taken():
     """Six singles at 2 s each and five rests of 2 s: 22 s. Two sets of 15 s with 20 s: 50 s, or of 0.5 s: 21 s."""
-    assert compared(costing(2, 15))["sets"] == [1] * 6
-    assert compared(costing(2, 0.5))["sets"] == [3, 3]
+    assert compared(costing(2, 15)) == [1] * 6
+    assert compared(costing(2, 0.5)) == [3, 3]
 
 
 def test_singles_that_gain_less_than_three_per_cent_are_left():
     """Bare work of 6 · 2.5 s and 5 · 2 s is 25 s. Singles cost 6 · 15 + 5 · 2 = 100 s, sets 2 · 41 + 20 = 102 s, or 2 · 42 + 20 = 104 s."""
-    assert compared(costing(15, 41))["sets"] == [3, 3]
-    assert compared(costing(15, 42))["sets"] == [1] * 6
+    assert compared(costing(15, 41)) == [3, 3]
+    assert compared(costing(15, 42)) == [1] * 6
 
 
 def test_singles_that_cannot_be_done_are_left():
-    def cost(sets, rests_s):
-        return math.inf if len(sets) > 2 else 100.0
+    def cost(plan):
+        return math.inf if len(plan_sets(plan)) > 2 else 100.0
 
-    assert compared(cost) == SETS
+    assert compared(cost) == [3, 3]
 
 
 def test_work_that_is_no_lift_from_the_floor_has_no_style():

@@ -5,7 +5,7 @@ import json
 import pytest
 from engine_samples import SIX_BLOCKS, able, block, blocks_of, option, six_blocks, workout, workout_of
 
-from webapp.engine import plan
+from webapp.engine import judge, plan
 from webapp.engine.parameters import GROUPS, STYLES
 
 BLOCK_KEYS = {  # the plan as agreed: text, number, list, or None
@@ -167,7 +167,11 @@ def test_a_rest_is_nothing_but_time():
     pause = made["blocks"][1]
     assert pause["end_s"] - pause["start_s"] == pytest.approx(60)
     assert pause["count_at_cap"] == 0
-    assert made["blocks"][2]["lowest_reserve"] >= plan(workout([block("push-up", 15)] * 2), KEEN, {})["blocks"][1]["lowest_reserve"]
+    sets = [{"sets": each["sets"], "rests_s": each["rests_s"]} for each in made["blocks"]]
+    rested, straight = (judge(workout(blocks), KEEN, {}, own)["blocks"][-1] for blocks, own in (
+        ([block("push-up", 15), block("rest", 60, "s"), block("push-up", 15)], sets), ([block("push-up", 15)] * 2, [sets[0], sets[2]])
+    ))  # fmt: skip
+    assert rested["lowest_reserve"] > straight["lowest_reserve"]
 
 
 def test_loads_are_the_division_s():

@@ -1,5 +1,6 @@
 """What holds for one movement whatever the numbers: seeded random athletes through `reps_over_sets`, `judge_break_up`, `break_up`."""
 
+import math
 import random
 
 import pytest
@@ -8,7 +9,7 @@ from webapp.engine import EngineError, break_up, judge_break_up, reps_over_sets
 
 CASES = 150
 TO_THE_LAST = 1e-9
-HARDLY = 0.05  # repetitions; the model goes by whole ones: found 2026-11-25: 0.001
+HARDLY = 0.05  # repetitions, of the second set alone: found 2026-11-25: 0.001
 EASE = 1.02  # two searches that end within this are the same: ease may cost 1 % on either side
 TWOS = 1.04  # where one of them does singles and the other twos: 3 % on one side, 1 % on the other
 
@@ -45,6 +46,27 @@ def test_more_rest_and_more_maximum_never_fewer_reps_in_the_second_set():
         (less, longer, fewer, more), told = second_sets(rng)
         assert longer >= less - TO_THE_LAST, told
         assert more >= fewer - HARDLY, told
+
+
+def test_longer_rests_never_fewer_reps_in_all():
+    """Over several sets to failure, to the last digit."""
+    rng = random.Random(31)
+    for _ in range(150):
+        largest, seconds, sets = rng.randint(2, 40), round(rng.uniform(1, 4.5), 1), rng.randint(3, 6)
+        rest_s = rng.choice([0, 5, 20, 60, 150, 400])
+        less, more = (math.fsum(reps_over_sets(largest, seconds, pause_s, sets)) for pause_s in (rest_s, rest_s + rng.choice([1, 5, 30])))
+        assert more >= less - 1e-9, (largest, seconds, rest_s, sets, less, more)
+
+
+def test_over_a_grid_of_rests_never_fewer_reps_in_all():
+    """Rests from 10 to 180 s in steps of 5: more rest, or one more in the maximum, never fewer in all, to the last digit."""
+    rng = random.Random(5)
+    for _ in range(20):
+        largest, seconds, sets = rng.randint(3, 40), round(rng.uniform(1.2, 4.5), 1), rng.randint(2, 5)
+        known = [[math.fsum(reps_over_sets(most, seconds, rest_s, sets)) for rest_s in range(10, 185, 5)] for most in (largest, largest + 1)]
+        for place, (fewer, more) in enumerate(zip(*known, strict=True)):
+            assert more >= fewer - TO_THE_LAST, (largest, seconds, sets, place)
+            assert place == 0 or fewer >= known[0][place - 1] - TO_THE_LAST, (largest, seconds, sets, place)
 
 
 def test_more_rest_never_fails_sooner_nor_leaves_less():

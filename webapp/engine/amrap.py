@@ -16,6 +16,10 @@ from .score import rounds_done
 from .stints import MOST_STINTS
 from .whole import at_rest, live_through
 
+MOST_PARTS = 4  # even sets of a block in one round; chosen
+ROUND_RESTS_S = [5, 10, 15, 20, 25, 30]  # between them, tried; chosen
+MORE_REST_S = [0, 3, 6, 10]  # added to those for somebody less able; chosen
+
 
 def plan_amrap(case: Case) -> dict:
     """Return the plan of as much as possible in `time_s`.
@@ -54,20 +58,78 @@ def rounds_needed(case: Case, time_s: float) -> int:
 
 
 def evened(case: Case, layout: dict, time_s: float) -> dict:
-    """Return the layout with every round broken up like one of its later ones, where that costs little; else as it is."""
+    """Return the layout with every round broken up alike, where that costs little; else as it is.
+
+    Every round may be like one of its own, or of even sets with one rest, which are looked for once and then given a little more rest.
+    """
     blocks = len(case.option["blocks"])
     rounds = (len(layout["breakups"]) - 1) // blocks
     whole = layout["whole"]
     if rounds < 2 or len([1 for block in case.option["blocks"] if block.get("step") is not None]) > 0:
         return layout
-    base = progress(case, whole, layout["factors"], time_s)
-    for donor in [rounds - 1, rounds // 2]:
-        alike = [whole[donor * blocks + index - blocks * (index // blocks)] for index in range(len(whole))]
-        done = progress(case, alike, layout["factors"], time_s)
-        if done["fails"] == 0 and done["work_s"] >= base["work_s"] * (1 - EVEN_ROUNDS_COST):
-            even = {**layout, "stints": case.stints, "breakups": alike, "whole": alike, "capped": False}
-            return cut_at_cap(even, case.gain, time_s, at_rest())
-    return layout
+    tried = [whole[donor * blocks : (donor + 1) * blocks] for donor in [rounds - 1, rounds // 2]]
+    if len(case.round) == 0:
+        case.round = even_round(case, tried[1], layout["factors"], time_s)
+    tried.extend([rested_round(case, more_s) for more_s in MORE_REST_S])
+    best = progress(case, whole, layout["factors"], time_s)["work_s"] * (1 - EVEN_ROUNDS_COST)
+    chosen = layout
+    for one in tried:
+        done = progress(case, repeated(one, len(whole)), layout["factors"], time_s)
+        if done["fails"] == 0 and done["work_s"] >= best:
+            best = done["work_s"] + 1e-6
+            alike = repeated(one, len(whole))
+            chosen = {**layout, "stints": case.stints, "breakups": alike, "whole": alike, "capped": False}
+    if chosen["whole"] == whole:
+        return layout
+    even = cut_at_cap(chosen, case.gain, time_s, at_rest())
+    return even if bare_work(even) >= bare_work(layout) * (1 - EVEN_ROUNDS_COST) else layout
+
+
+def bare_work(layout: dict) -> float:
+    """Return how long the steps planned up to the cap take without rests. [s]"""
+    return sum([stint["steps"] * stint["seconds"] for stint in layout["stints"][: len(layout["breakups"])]])
+
+
+def repeated(one: list, count: int) -> list:
+    """Return so many break-ups, round after round like `one`."""
+    return [one[index - len(one) * (index // len(one))] for index in range(count)]
+
+
+def even_round(case: Case, start: list, factors: list[float], time_s: float) -> list:
+    """Return a round, one block after another given the even sets and the rest with which most gets done in time."""
+    best = start
+    most = -1.0
+    for place in range(len(start)):
+        stint = case.stints[place]
+        for breakup in even_breakups(stint) if stint["kind"] == "local" else []:
+            other = best[:]
+            other[place] = breakup
+            done = progress(case, repeated(other, len(case.stints)), factors, time_s)
+            if done["fails"] == 0 and done["work_s"] > most:
+                most = done["work_s"]
+                best = other
+    return best
+
+
+def even_breakups(stint: dict) -> list:
+    """Return the stint's work in one to four even sets that the half rule allows, each with several rests."""
+    made = []
+    pieces = stint["steps"] // stint["piece_steps"]
+    for parts in range(1, min(MOST_PARTS, pieces) + 1):
+        size = -(-pieces // parts)
+        if size > stint["below_half"] and stint["steps"] * 2 > stint["max_steps"]:
+            continue
+        sets = [size * stint["piece_steps"]] * ((pieces - 1) // size)
+        sets.append(stint["steps"] - sum(sets))
+        rests_s = [rest_s for rest_s in ROUND_RESTS_S if rest_s >= max(stint["set_up_s"], stint["single_wait_s"])]
+        for rest_s in rests_s if len(sets) > 1 else [0]:
+            made.append({"sets": sets, "rests_s": [rest_s] * (len(sets) - 1), "lead_s": 0.0, "plan": [], "thrift": 1.0})
+    return made
+
+
+def rested_round(case: Case, more_s: float) -> list:
+    """Return the round of even sets with so much longer rests. [s]"""
+    return [{**breakup, "rests_s": [rest_s + more_s for rest_s in breakup["rests_s"]]} for breakup in case.round]
 
 
 def progress(case: Case, breakups: list, factors: list[float], time_s: float) -> dict:

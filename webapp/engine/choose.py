@@ -3,7 +3,7 @@
 import math
 
 from .draws import draw_people, fail_share, outcomes
-from .layout import as_given, factors_for, lay_out
+from .layout import THRIFTS, as_given, at_price, carried_to_cap, factors_for, lay_out, saves
 from .narrow import narrowing
 from .pacing import paced_layout
 from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD
@@ -11,6 +11,10 @@ from .prepare import Case
 from .whole import LONGEST_S, at_rest
 
 
+MOST_REFINED = 40  # stints, beyond which the layout of the ladder is taken as it is; chosen: what it takes grows with their number
+MOST_PRICED = 4  # stints up to which another price of slow fatigue is tried; chosen: with more it gained little for its time
+RUNGS_AHEAD = 1  # more careful plans tried then; chosen
+RISKY = 0.05  # share of people who fail above which a more careful plan is tried; chosen
 TRIED_ON = 20  # people each layout of the ladder is tried on; chosen: the band at the end takes them all
 
 
@@ -18,7 +22,7 @@ def best_layout(case: Case, cap_s: float | None, arrange) -> dict:
     """Return the layout to take for a case whose stints are set, with results for people who could be this athlete, as they feel."""
     people = draw_people(case.stints, case.wanted["seed"], case.gain)
     layouts = candidates(case, people, cap_s, arrange)
-    layout = chosen(layouts, case.wanted["style"])
+    layout = refined(case, people, cap_s, arrange, chosen(layouts, case.wanted["style"]))
     feel(people, case.stints, layout, slower_per_caution(layouts, case))
     layout["felt"] = outcomes(layout["stints"], layout["breakups"], people, cap_s)
     layout["narrow"] = narrowing(case.stints, people, layout["felt"])
@@ -38,31 +42,69 @@ def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
     `arrange` may change a layout before it is tried: (case, layout, cap_s) to layout, None for nothing to change.
     The share of people who fail falls with caution, so the ladder of cautions is bisected; each layout starts from the one before.
     """
-    style = case.wanted["style"]
     found = []
     hints = []
     low = 0
     high = len(CAUTION) - 1
     while low <= high:
         middle = (low + high) // 2
-        factors = factors_for(case.stints, CAUTION[middle])
         if len(found) == 0:
-            layout = paced_layout(case, factors, cap_s)
+            layout = paced_layout(case, factors_for(case.stints, CAUTION[middle]), cap_s)
         else:
-            layout = lay_out(case.stints, factors, case.gain, cap_s, hints, at_rest())
-        if arrange is not None:
-            layout = arrange(case, layout, cap_s)
+            layout = lay_out(case.stints, factors_for(case.stints, CAUTION[middle]), case.gain, cap_s, hints, at_rest())
         layout["caution"] = CAUTION[middle]
-        layout["results"] = outcomes(layout["stints"], layout["breakups"], people[:TRIED_ON], cap_s)
-        layout["risk"] = fail_share(layout["results"])
-        layout["expected"] = expected(case.stints, layout["results"])
-        found.append(layout)
+        found.append(tried(case, people, cap_s, arrange, layout))
         hints = layout["whole"]
-        if layout["risk"] <= FAIL_RISK[style] + 1e-9:
+        if may_be(found[len(found) - 1], case.wanted["style"]):
             high = middle - 1
         else:
             low = middle + 1
     return found
+
+
+def tried(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:
+    """Return a layout with what happens to some of the people: results, risk [0–1], expected [s]."""
+    made = layout if arrange is None else arrange(case, layout, cap_s)
+    made["results"] = outcomes(made["stints"], made["breakups"], people[:TRIED_ON], cap_s)
+    made["risk"] = fail_share(made["results"])
+    made["expected"] = expected(case.stints, made["results"])
+    return made
+
+
+def may_be(layout: dict, style: str) -> bool:
+    """Is its risk one that the style allows?"""
+    return layout["risk"] <= FAIL_RISK[style] + 1e-9
+
+
+def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:
+    """Return the layout, or one like it that the style allows and that is quicker to expect: with slow fatigue cheaper, planned only up to the cap, or
+    made more carefully.
+
+    Where failing is likely a more careful plan may well be quicker; the ladder of cautions was bisected for risk and may have passed over it.
+    """
+    best = layout
+    if len(case.stints) > MOST_REFINED:
+        return best
+    if best["capped"]:
+        other = {**carried_to_cap(best, case.stints, case.gain, cap_s, at_rest()), "caution": best["caution"]}
+        best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
+    if arrange is not None:  # rounds held evenly stay as they are
+        return best
+    if best["risk"] > RISKY:
+        rung = CAUTION.index(best["caution"]) + 1
+        for caution in CAUTION[rung : rung + RUNGS_AHEAD]:
+            other = lay_out(case.stints, factors_for(case.stints, caution), case.gain, cap_s, best["whole"], at_rest())
+            best = better(tried(case, people, cap_s, arrange, {**other, "caution": caution}), best, case.wanted["style"])
+    if len(case.stints) <= MOST_PRICED and saves(case.stints):
+        for thrift in THRIFTS:
+            other = {**lay_out(case.stints, best["factors"], case.gain, cap_s, at_price(best["whole"], thrift), at_rest()), "caution": best["caution"]}
+            best = better(tried(case, people, cap_s, arrange, other), best, case.wanted["style"])
+    return best
+
+
+def better(other: dict, best: dict, style: str) -> dict:
+    """Return the layout that is quicker to expect, `best` where the style does not allow the other."""
+    return other if may_be(other, style) and other["expected"] < best["expected"] - 1e-6 else best
 
 
 def expected(stints: list, results: list) -> float:
@@ -78,7 +120,7 @@ def expected(stints: list, results: list) -> float:
 
 def chosen(layouts: list, style: str) -> dict:
     """Return the layout with the least expected time among those whose risk the style allows, else the least risky."""
-    allowed = [layout for layout in layouts if layout["risk"] <= FAIL_RISK[style] + 1e-9]
+    allowed = [layout for layout in layouts if may_be(layout, style)]
     if len(allowed) == 0:
         return min(layouts, key=lambda layout: layout["risk"])
     return min(allowed, key=lambda layout: layout["expected"])

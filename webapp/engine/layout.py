@@ -3,13 +3,18 @@
 import math
 
 from .breath import rest
+from .one_stint import BUDGET_PER_STINT, Later, break_up_stint
 from .parameters import GAIN_AS_CAPACITY, RECOVERY_SD, SMALL_MAX
 from .reserve import twin
 from .simulate import NO_STEP, run_sets
+from .stint_segment import ceiling_of, segment_of
 from .tiers import trimmed
-from .whole import BUDGET_PER_STINT, Later, Start, break_up_all, break_up_stint, ceiling_of, live_through, segment_of, state_before
+from .whole import Start, break_up_all, later_of, live_through, state_before
 
 
+MOST_REPLANNED = 1  # times that the work up to the cap is planned anew; chosen
+ROOM_STEPS = 3  # steps that the last block before the cap is planned beyond what went at first; chosen
+THRIFTS = [0.3]  # of the usual price of slow fatigue, tried besides it; chosen: see the benchmark of whole workouts
 FEW_AHEAD = 8  # stints planned anew when the cap leaves time beyond a block; chosen
 
 
@@ -22,13 +27,83 @@ def factors_for(stints: list, z: float) -> list[float]:
 def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None, hints: list, start: Start) -> dict:
     """Return stints and break-ups planned for these shares of the numbers, up to where the cap or a gate ends it.
 
+    Parameters
+    ----------
+    hints : break-ups found for the same stints with other factors, or an empty list; the thrift they were found with is kept.
+
     Returns
     -------
     dict : stints, the last one shortened to what goes before the cap; breakups; capped, whether anything was cut off;
     whole, the break-ups before cutting, hints for the next; factors, as given.
     """
-    made = break_up_all(stints, factors, gain, hints, start)
+    made = break_up_all(stints, factors, gain, hints, start, thrifts_of(hints, stints))
     return cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors}, gain, cap_s, start)
+
+
+def carried_to_cap(layout: dict, stints: list, gain: float, cap_s: float | None, start: Start) -> dict:
+    """Return a layout of `stints` with the work up to the cap planned anew, without saving for what is not reached, for as long as that gets further."""
+    best = layout
+    for _ in range(MOST_REPLANNED):
+        if cap_s is None or not best["capped"] or len(best["breakups"]) == 0:
+            break
+        other = replanned({**layout, "stints": stints}, best, gain, cap_s, start)
+        if not further_than(other, best):
+            break
+        best = {**layout, **other}
+    return best
+
+
+def replanned(uncut: dict, best: dict, gain: float, cap_s: float, start: Start) -> dict:
+    """Return stints, breakups and capped for what `best` reaches by the cap, and a little more, planned as if nothing came after it.
+
+    `uncut` is the layout of the whole workout.
+    """
+    stints = uncut["stints"]
+    reached = with_room(best["stints"][: len(best["breakups"])], stints)
+    factors = uncut["factors"][: len(reached)]
+    again = break_up_all(reached, factors, gain, uncut["whole"][: len(reached)], start, thrifts_of(uncut["whole"], reached))
+    other = cut_at_cap({"stints": reached, "breakups": again, "capped": False, "whole": again, "factors": factors}, gain, cap_s, start)
+    if other["capped"]:
+        return {"stints": other["stints"], "breakups": other["breakups"], "capped": True}
+    done = {"stints": reached, "breakups": again, "capped": not complete(reached, stints)}
+    last = len(reached) - 1
+    return further(uncut, done, gain, cap_s, start) if reached[last]["steps"] == stints[last]["steps"] else done
+
+
+def complete(reached: list, stints: list) -> bool:
+    """Is the last of the stints reached the workout's last, and whole?"""
+    return len(reached) == len(stints) and reached[len(reached) - 1]["steps"] == stints[len(stints) - 1]["steps"]
+
+
+def with_room(reached: list, stints: list) -> list:
+    """Return the stints reached, the last with a little more of its work, so that a better plan may get further."""
+    last = len(reached) - 1
+    more = reached[last]["steps"] + max(ROOM_STEPS, reached[last]["steps"] // 4)
+    return [] + reached[:last] + [{**reached[last], "steps": min(stints[last]["steps"], more)}]
+
+
+def further_than(one: dict, other: dict) -> bool:
+    """Does one layout get further by the cap than the other, or just as far sooner?"""
+    if len(one["breakups"]) != len(other["breakups"]) or not one["capped"]:
+        return len(one["breakups"]) > len(other["breakups"]) or not one["capped"]
+    last = len(one["breakups"]) - 1
+    return one["stints"][last]["steps"] > other["stints"][last]["steps"]
+
+
+def thrifts_of(hints: list, stints: list) -> list[float]:
+    """Return how dear slow fatigue is taken to be in each stint: as the hints have it, the usual where they say nothing."""
+    told = [hint.get("thrift", 1.0) for hint in hints[: len(stints)]]
+    return told + [1.0] * (len(stints) - len(told))
+
+
+def at_price(breakups: list, thrift: float) -> list:
+    """Return break-ups as hints for the same at another price of slow fatigue."""
+    return [{**breakup, "thrift": thrift} for breakup in breakups]
+
+
+def saves(stints: list) -> bool:
+    """Does any stint save for a later one of its group, so that the price of slow fatigue matters?"""
+    return len([1 for index in range(len(stints)) if stints[index]["kind"] == "local" and later_of(stints, index, 1.0).price > 0]) > 0
 
 
 def cut_at_cap(layout: dict, gain: float, cap_s: float | None, start: Start) -> dict:
@@ -63,6 +138,8 @@ def up_to_cap(layout: dict, end: dict, gain: float, cap_s: float, start: Start) 
     stints = layout["stints"]
     whole = layout["whole"]
     last = max(0, len(end["done"]) - 1)
+    if last > 0 and end["done"][last] == 0:
+        return {"stints": [] + stints[:last], "breakups": [] + whole[:last], "capped": True}
     low = 1 if len(end["done"]) == 0 else max(1, end["done"][last])
     best = shortened(stints, whole, last, low)
     if stints[last]["kind"] != "local":

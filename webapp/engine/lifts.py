@@ -6,7 +6,7 @@ falls about as long as it would have been lowered, so a rep is taken to last as 
 
 from .parameters import SMALL_MAX, TWOS_TO_SINGLES
 from .search import Task, find
-from .tiers import plan_rests, plan_sets
+from .tiers import has_singles
 
 
 def may_drop(stint: dict) -> bool:
@@ -14,35 +14,32 @@ def may_drop(stint: dict) -> bool:
     return stint.get("reset_s") is not None and stint["piece_steps"] == 1 and stint["step_units"] == 1 and stint["max_steps"] > SMALL_MAX
 
 
-def or_quick_singles(found: dict, stint: dict, first_look, cost_of, budget: int) -> dict:
-    """Return the break-up found, or quick singles in its place where they cost less.
+def or_quick_singles(plan: list, stint: dict, first_look, bill, budget: int) -> list:
+    """Return the flat plan, or one of quick singles in its place where that costs less.
 
     Parameters
     ----------
-    first_look, cost_of : functions of (sets, rests_s) to what a search compares [s]: a quick one to search by, and the one that counts.
+    first_look, bill : functions of a flat plan to what a search compares [s]: a quick one to search by, and the one that counts.
     Singles must be better by TWOS_TO_SINGLES, as everywhere.
     budget : most evaluations.
 
     Notes
     -----
-    Touch-and-go sets first and singles then is in the space of the usual search. The flat plan stays the one it found: later searches
-    start from it and compare anew.
+    Touch-and-go sets first and singles then is in the space of the usual search.
     """
-    if not may_drop(stint) or len(found["rests_s"]) == 0:
-        return found
-    if singles_in(found["sets"]) > 0 and stint["reset_s"] >= stint["set_up_s"]:
-        return found  # the usual search has had all of them before it, and took some
-    worth = cost_of(found["sets"], found["rests_s"]) * (1 - TWOS_TO_SINGLES)
+    if not may_drop(stint) or len(plan) == 1:
+        return plan
+    if has_singles(plan) and stint["reset_s"] >= stint["set_up_s"]:
+        return plan  # the usual search has had all of them before it, and took some
+    worth = bill(plan) * (1 - TWOS_TO_SINGLES)
     if stint["steps"] * stint["seconds"] + (stint["steps"] - 1) * stint["reset_s"] >= worth:
-        return found
+        return plan
 
     def one(left: int) -> int:
         return 1
 
-    plan = find(Task(stint["steps"], stint["reset_s"], one, first_look, budget), [])
-    if len(plan) == 0 or cost_of(plan_sets(plan), plan_rests(plan)) >= worth:
-        return found
-    return {**found, "sets": plan_sets(plan), "rests_s": plan_rests(plan)}
+    singles = find(Task(stint["steps"], stint["reset_s"], one, first_look, budget), [])
+    return plan if len(singles) == 0 or bill(singles) >= worth else singles
 
 
 def singles_in(sets: list[int]) -> int:

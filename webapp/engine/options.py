@@ -21,7 +21,8 @@ def options(workout: dict, numbers: dict, settings: dict) -> dict:
     -------
     dict : as `advise` has it.
     """
-    keys = [mapping("option_not_a_mapping", option).get("key") for option in listing("options_not_a_list", first_part(workout).get("options"))]
+    given = listing("options_not_a_list", first_part(workout).get("options"))
+    keys = [mapping("option_not_a_mapping", option).get("key") for option in given]
     if len(keys) == 0:
         raise EngineError("no_options", 0)
     wanted = mapping("settings_not_a_mapping", settings)

@@ -13,6 +13,7 @@ SLOW_GAIN_HIGHEST = 1.6
 SLOW_THRESHOLD = 0.5  # θ, depth; ammonia rises past half of the possible reps (Sánchez-Medina & González-Badillo 2011)
 SLOW_FLOOR = 0.04  # s0, least slow share of any rep; chosen, so that very long work below θ still drifts
 SLOWING = 0.4  # k, a rep at depth d lasts 1 + k·d³ times the fresh one; chosen: the bar slows 54–77 %, only part of a rep is the lift
+LEFT_AT_FAILURE = 0.5  # reps, left in the mean to who stops because the next does not go; chosen: mid-way between none and one, as `cost_per_rep` has it
 
 # --- Heavy and light in one group, see `handover` -------------------------------------------------
 LOSS_EXPONENT = 1.5  # p, strength lost grows as d^p; chosen: between even (1) and late (2), as repetitions slow more and more towards failure
@@ -40,7 +41,9 @@ CADENCE_SLOWEST = 1.25
 SLOW_PRICE_S = 450.0  # s, what all of a group's slow fatigue costs the blocks to come; chosen by measurement, see `whole.later_of`
 SAME_TIME = 0.01  # plans this near to the best time count as equal: the one with fewest breaks wins; chosen
 TWOS_TO_SINGLES = 0.03  # twos are preferred to singles up to this much slower; chosen
-WHOLE_REST_S = 10  # s; rests are whole seconds up to here, then multiples of REST_STEP_S; chosen, what one can count
+TWOS_FROM = 7  # largest set from which coaches give twos and threes; common practice, no source ...
+TWOS_FROM_SHARE = 0.08  # ... so up to this much slower in a plan made more carefully than the numbers say; chosen
+WHOLE_REST_S = 60  # s; rests are whole seconds up to here, then multiples of REST_STEP_S; chosen: fives from 10 s on alone cost 2 to 5 % of the time
 REST_STEP_S = 5
 
 # --- Uncertainty of the numbers, one standard deviation; chosen, to be calibrated on results --------

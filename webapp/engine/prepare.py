@@ -14,7 +14,7 @@ class Case:
     ----------
     workout, option, division : as handed in. wanted : settings with defaults filled in.
     gain : the person's g. [0.2–1.6] lungs : cp_w [W], w_prime_j [J], sd, filled. cap_s : time cap, None without one. [s]
-    stints : every block in every round; see `stints`.
+    stints : every block in every round; see `stints`. round : break-ups of one round of even sets, for most rounds in a time; see `amrap`.
     """
 
     def __init__(self, workout: dict, numbers: dict, settings: dict):
@@ -29,6 +29,7 @@ class Case:
         self.lungs = lungs_of(self.numbers)
         self.cap_s = cap_of(self.workout, self.option)
         self.stints = []
+        self.round = []
 
 
 def check_lane(workout: dict):

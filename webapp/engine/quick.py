@@ -1,4 +1,4 @@
-"""The search's inner loop: a whole break-up on plain numbers, for the primary slot alone.
+"""The search's inner loop: the primary slot alone, on plain numbers.
 
 The same model as `reserve.perform` and `breath`, written out once more because nearly all of a plan's computing is spent here; a test holds
 the two together to the last digits.
@@ -7,8 +7,10 @@ the two together to the last digits.
 import math
 
 from .parameters import (
+    BREATH_SLOWS,
     FAST_SHARE,
     FAST_TIME_CONSTANT_S,
+    QUICK_TIME_CONSTANT_S,
     SLOW_AIR_TIME_CONSTANT_S,
     SLOW_FLOOR,
     SLOW_THRESHOLD,
@@ -16,79 +18,70 @@ from .parameters import (
     SLOWING,
     SWITCH_S,
 )
-from .reserve import Fatigue, quick_time_constant
+from .reserve import Fatigue
 from .segments import Segment
 
 MANY_STEPS = 1000000
 
 
-def leads_alone(fatigue: Fatigue, segment: Segment) -> bool:
-    """Is the primary slot the only one likely to give out, so that a search may look at it alone and check its answer?
+class Alone:
+    """A segment done set by set where only the primary slot can give out; see `walk`. Nothing handed in is changed.
 
-    So it is where no other slot, from where it starts, gets deep even if the primary one is emptied once.
+    `price` is added to the cost for the slow fatigue left in the primary slot, seconds for all of it: what it will cost the blocks to come.
+
+    A state is a list: u, v, seconds, air_fast, air_slow, steps done, the step at which sides change next; and where the primary slot is one
+    side's own, the resting side's u and v, and the second up to which it has rested.
     """
-    for position in range(1, len(segment.effort.slots)):
-        slot = segment.effort.slots[position]
-        if fatigue.quick[slot] + fatigue.slow[slot] + segment.effort.costs[position] / segment.effort.costs[0] > 0.95:
-            return False
-    return True
 
+    def __init__(self, fatigue: Fatigue, segment: Segment, gain: float, ceiling: float, price: float):
+        self.lead = segment.effort.slots[0]
+        self.other = self.lead if segment.other_side is None else segment.other_side.slots[0]
+        self.fatigue = fatigue
+        self.segment = segment
+        self.slope = gain / (1 - SLOW_THRESHOLD)
+        self.ceiling = ceiling
+        self.price = price
 
-def seconds_alone(
-    fatigue: Fatigue, segment: Segment, sets: list[int], rests_s: list[float], gain: float, ceiling: float, price: float = 0.0
-) -> float:
-    """Return what `run_sets` takes where only the primary slot can give out, math.inf where it would fail; nothing is changed. [s]
+    def start(self) -> list[float]:
+        """Return the state before the first set."""
+        now = self.fatigue
+        turn = self.segment.switch_steps if self.segment.switch_steps > 0 else MANY_STEPS
+        state = [now.quick[self.lead], now.slow[self.lead], 0.0, now.air_fast, now.air_slow, 0, turn]
+        return state + [now.quick[self.other], now.slow[self.other], 0.0]
 
-    `price` is added for the slow fatigue left in the primary slot, seconds for all of it: what it will cost the blocks to come.
-
-    The search's inner loop: the same model as `reserve.perform` on plain numbers, a test holds the two together. Where sides change and
-    the primary slot is one side's own, the resting side's fatigue is kept aside and caught up with when its turn comes.
-    """
-    breath = segment.breath
-    lead = segment.effort.slots[0]
-    other = lead if segment.other_side is None else segment.other_side.slots[0]
-    cost = segment.effort.costs[0]
-    fresh_s = segment.effort.seconds
-    linger_s = segment.effort.linger_s
-    entry = segment.effort.entry * cost
-    air_fast = fatigue.air_fast
-    air_slow = fatigue.air_slow
-    slope = gain / (1 - SLOW_THRESHOLD)
-    u = fatigue.quick[lead]
-    v = fatigue.slow[lead]
-    idle_u = fatigue.quick[other]
-    idle_v = fatigue.slow[other]
-    idle_since = 0.0
-    elapsed = 0.0
-    done = 0
-    turn = segment.switch_steps if segment.switch_steps > 0 else MANY_STEPS
-    for index in range(len(sets)):
-        quick_s = quick_time_constant(air_fast + air_slow)
-        begun = elapsed
-        for step in range(sets[index]):
-            if done == turn:
-                turn = turn + segment.switch_steps
-                pause_s = SWITCH_S if step > 0 else 0.0
-                u = u * math.exp(-pause_s / quick_s)
-                v = v * math.exp(-pause_s / SLOW_TIME_CONSTANT_S)
-                elapsed = elapsed + pause_s
-                if other != lead:
-                    away_s = elapsed - idle_since
-                    rested_u = idle_u * math.exp(-away_s / quick_s)
-                    rested_v = idle_v * math.exp(-away_s / SLOW_TIME_CONSTANT_S)
-                    idle_u = u
-                    idle_v = v
-                    idle_since = elapsed
-                    u = rested_u
-                    v = rested_v
-            if step == 0:
-                share = min(1.0, max(SLOW_FLOOR, slope * (u + v + entry / 2 - SLOW_THRESHOLD)))
-                u = u + entry * (1 - share)
-                v = v + entry * share
+    def after_set(self, state: list[float], steps: int) -> list[float]:
+        """Return the state after a set of `steps`, an empty list where it fails."""
+        effort = self.segment.effort
+        cost = effort.costs[0]
+        half = cost / 2
+        fresh_s = effort.seconds
+        linger_s = effort.linger_s
+        slope = self.slope
+        most = self.ceiling - cost
+        quick_s = QUICK_TIME_CONSTANT_S * (1 + BREATH_SLOWS * (state[3] + state[4]))
+        made = state[:]
+        self.turned(made, 0.0, quick_s)
+        entry = effort.entry * cost
+        share = min(1.0, max(SLOW_FLOOR, slope * (made[0] + made[1] + entry / 2 - SLOW_THRESHOLD)))
+        u = made[0] + entry * (1 - share)
+        v = made[1] + entry * share
+        elapsed = made[2]
+        turn = made[6] - made[5]
+        for step in range(steps):
+            if step == turn:
+                made[0] = u
+                made[1] = v
+                made[2] = elapsed
+                made[5] = state[5] + step
+                self.turned(made, SWITCH_S, quick_s)
+                u = made[0]
+                v = made[1]
+                elapsed = made[2]
+                turn = made[6] - state[5]
             depth = u + v
-            if depth + cost > ceiling:
-                return math.inf
-            middle = depth + cost / 2
+            if depth > most:
+                return []
+            middle = depth + half
             share = slope * (middle - SLOW_THRESHOLD)
             if share < SLOW_FLOOR:
                 share = SLOW_FLOOR
@@ -98,28 +91,71 @@ def seconds_alone(
             u = (u + cost * (1 - share)) * math.exp(-seconds / quick_s)
             v = (v + cost * share) * math.exp(-seconds / SLOW_TIME_CONSTANT_S)
             elapsed = elapsed + seconds + linger_s
-            done = done + 1
-        work_s = elapsed - begun
-        if breath.spend > 0:
-            spent = breath.spend * work_s
-            over = max(0.0, air_fast + air_slow + spent - 1)
-            air_fast = air_fast + FAST_SHARE * (spent - over)
-            air_slow = air_slow + (1 - FAST_SHARE) * (spent - over)
-            if over > 0:
-                longer_s = over * breath.longer
-                quick_s = quick_time_constant(1.0)
-                u = u * math.exp(-longer_s / quick_s)
-                v = v * math.exp(-longer_s / SLOW_TIME_CONSTANT_S)
-                elapsed = elapsed + longer_s
-        else:
-            air_fast = air_fast * math.exp(-work_s * breath.refill / FAST_TIME_CONSTANT_S)
-            air_slow = air_slow * math.exp(-work_s * breath.refill / SLOW_AIR_TIME_CONSTANT_S)
-        if index < len(rests_s):
-            rest_s = rests_s[index]
-            quick_s = quick_time_constant(air_fast + air_slow)
-            u = u * math.exp(-rest_s / quick_s)
-            v = v * math.exp(-rest_s / SLOW_TIME_CONSTANT_S)
-            air_fast = air_fast * math.exp(-rest_s / FAST_TIME_CONSTANT_S)
-            air_slow = air_slow * math.exp(-rest_s / SLOW_AIR_TIME_CONSTANT_S)
-            elapsed = elapsed + rest_s
-    return elapsed + price * v
+        made[0] = u
+        made[1] = v
+        made[2] = elapsed
+        made[5] = state[5] + steps
+        if self.other != self.lead:
+            self.rested(made, quick_s)
+        self.breathed(made, elapsed - state[2])
+        return made
+
+    def turned(self, state: list[float], pause_s: float, quick_s: float):
+        """Change sides where it is time, in place, after a pause within a set. [s]"""
+        if state[5] < state[6]:
+            return
+        state[6] = state[6] + self.segment.switch_steps
+        state[0] = state[0] * math.exp(-pause_s / quick_s)
+        state[1] = state[1] * math.exp(-pause_s / SLOW_TIME_CONSTANT_S)
+        state[2] = state[2] + pause_s
+        if self.other != self.lead:
+            self.rested(state, quick_s)
+            u = state[0]
+            v = state[1]
+            state[0] = state[7]
+            state[1] = state[8]
+            state[7] = u
+            state[8] = v
+
+    def rested(self, state: list[float], quick_s: float):
+        """Let the resting side catch up with the time, in place."""
+        away_s = state[2] - state[9]
+        state[7] = state[7] * math.exp(-away_s / quick_s)
+        state[8] = state[8] * math.exp(-away_s / SLOW_TIME_CONSTANT_S)
+        state[9] = state[2]
+
+    def breathed(self, state: list[float], work_s: float):
+        """Let the work of a set pass for the lungs, in place; where W′ runs out it takes longer."""
+        breath = self.segment.breath
+        if breath.spend == 0:
+            state[3] = state[3] * math.exp(-work_s * breath.refill / FAST_TIME_CONSTANT_S)
+            state[4] = state[4] * math.exp(-work_s * breath.refill / SLOW_AIR_TIME_CONSTANT_S)
+            return
+        spent = breath.spend * work_s
+        over = max(0.0, state[3] + state[4] + spent - 1)
+        state[3] = state[3] + FAST_SHARE * (spent - over)
+        state[4] = state[4] + (1 - FAST_SHARE) * (spent - over)
+        if over > 0:
+            longer_s = over * breath.longer
+            quick_s = QUICK_TIME_CONSTANT_S * (1 + BREATH_SLOWS)
+            state[0] = state[0] * math.exp(-longer_s / quick_s)
+            state[1] = state[1] * math.exp(-longer_s / SLOW_TIME_CONSTANT_S)
+            state[2] = state[2] + longer_s
+            self.rested(state, quick_s)
+
+    def after_rest(self, state: list[float], rest_s: float) -> list[float]:
+        """Return the state after a rest. [s]"""
+        made = state[:]
+        quick_s = QUICK_TIME_CONSTANT_S * (1 + BREATH_SLOWS * (state[3] + state[4]))
+        made[0] = state[0] * math.exp(-rest_s / quick_s)
+        made[1] = state[1] * math.exp(-rest_s / SLOW_TIME_CONSTANT_S)
+        made[2] = state[2] + rest_s
+        if self.other != self.lead:
+            self.rested(made, quick_s)
+        made[3] = state[3] * math.exp(-rest_s / FAST_TIME_CONSTANT_S)
+        made[4] = state[4] * math.exp(-rest_s / SLOW_AIR_TIME_CONSTANT_S)
+        return made
+
+    def comes_to(self, state: list[float]) -> float:
+        """Return what it cost to come to this state: its time, and the price of the slow fatigue left. [s]"""
+        return state[2] + self.price * state[1]

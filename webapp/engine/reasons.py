@@ -2,7 +2,7 @@
 
 from .lifts import lift_reasons
 from .parameters import SMALL_MAX
-from .whole import expected_misses
+from .stint_segment import expected_misses
 
 TAXED = 0.85  # a group below this reserve at the start of a block opens smaller than fresh; chosen
 

@@ -13,9 +13,10 @@ from .parameters import FORM_HIGHEST, FORM_LOWEST, FORM_PRIOR_S
 from .reserve import recover
 from .score import counted
 from .segments import ALL_SLOTS, any_set
+from .stint_segment import segment_of
 from .trace import trace
 from .units import clamp, whole
-from .whole import NEVER_FAILS, Start, at_rest, segment_of
+from .whole import NEVER_FAILS, Start, at_rest
 
 
 def replan(plan: dict, events: list, now_s: float) -> dict:
@@ -120,9 +121,9 @@ def remaining(stints: list, past: dict) -> list:
 
 def hints_of(basis: dict, past: dict, count: int) -> list:
     """Return the first plan's break-ups of the stints not yet begun, as hints; the one under way is searched afresh."""
-    hints = [{"plan": plan} for plan in basis["plans"][past["index"] :]]
+    hints = [{"plan": plan, "thrift": basis["thrifts"][place]} for place, plan in enumerate(basis["plans"])][past["index"] :]
     if past["steps"] > 0 and len(hints) > 0:
-        hints[0] = {"plan": []}
+        hints[0] = {"plan": [], "thrift": 1.0}
     return hints[:count]
 
 

@@ -6,7 +6,7 @@ both back exponentially. In a coach's words: the first half of your maximum is c
 
 - `Fatigue`: the state of all groups.  - `Effort`: what one repetition of a movement takes.
 - `perform`: a set.  - `recover`: time passing.  - `cost_per_rep`: the cost behind a largest unbroken set.
-- `reps_over_sets`: the model against published tables.
+- `set_to_failure`: a set as people do it in the mean.
 
 Neglected: heat, sleep, technique, nerves, and everything between groups but the shares of a movement.
 """
@@ -15,6 +15,7 @@ import math
 
 from .parameters import (
     BREATH_SLOWS,
+    LEFT_AT_FAILURE,
     MANY_SINGLES,
     QUICK_TIME_CONSTANT_S,
     REPEAT_TEST_FROM,
@@ -173,7 +174,7 @@ def perform(fatigue: Fatigue, effort: Effort, reps: int, gain: float, ceiling: f
 
 
 def reps_to_failure(fatigue: Fatigue, effort: Effort, gain: float) -> float:
-    """Return how many repetitions go until failure in the primary slot, continuous, leaving the state at the end.
+    """Return how many repetitions go until failure in the primary slot, continuous, leaving the state after the last whole one.
 
     Notes
     -----
@@ -191,6 +192,30 @@ def reps_to_failure(fatigue: Fatigue, effort: Effort, gain: float) -> float:
         return max(0.0, left / effort.costs[0])
     came_back = left - (1 - result[2])
     return result[0] + max(0.0, (1 - result[2]) / (effort.costs[0] - came_back))
+
+
+def set_to_failure(fatigue: Fatigue, effort: Effort, most: float, gain: float) -> float:
+    """Do a set to failure or to `most` repetitions, in place, and return the repetitions, continuous as a mean over people is.
+
+    Notes
+    -----
+    Who stops because the next repetition does not go has between nothing and one of it left, LEFT_AT_FAILURE in the mean. The part of a last
+    repetition that is counted is done, so that the state is as continuous as the count: more rest never gives fewer in all.
+    """
+    reps = min(most, max(0.0, reps_to_failure(twin(fatigue), effort, gain) - LEFT_AT_FAILURE))
+    going = int(math.floor(reps))
+    enter(fatigue, effort, gain)
+    perform(fatigue, effort, going, gain)
+    perform_part(fatigue, effort, reps - going, gain)
+    return reps
+
+
+def perform_part(fatigue: Fatigue, effort: Effort, part: float, gain: float):
+    """Do a part [0–1] of a repetition, in place: that share of its cost, of its time and of what comes back."""
+    lead = effort.slots[0]
+    middle = fatigue.quick[lead] + fatigue.slow[lead] + part * effort.costs[0] / 2
+    enter(fatigue, Effort(effort.slots, effort.costs, effort.seconds, part), gain)
+    recover(fatigue, effort.slots, part * effort.seconds * (1 + SLOWING * middle * middle * middle))
 
 
 def cost_reaching(reps: float, seconds_per_rep: float, entry: float, gain: float) -> float:
@@ -308,9 +333,9 @@ def slow_gain(repeat_test: list | None, seconds_per_rep: float) -> float:
 
 def second_set(max_reps: float, seconds_per_rep: float, gain: float) -> float:
     """Return the repetitions of a second set to failure, 60 s after a first one of `max_reps`."""
-    cost = cost_reaching(max_reps, seconds_per_rep, 0.0, gain)
+    cost = cost_reaching(max_reps + LEFT_AT_FAILURE, seconds_per_rep, 0.0, gain)
     effort = Effort([0], [cost], seconds_per_rep, 0.0)
     fatigue = fresh(1)
-    reps_to_failure(fatigue, effort, gain)
+    set_to_failure(fatigue, effort, math.inf, gain)
     recover(fatigue, [0], REPEAT_TEST_REST_S)
-    return reps_to_failure(fatigue, effort, gain)
+    return set_to_failure(fatigue, effort, math.inf, gain)

@@ -7,16 +7,21 @@ of them by small moves. All it evaluated is remembered; among plans near the bes
 
 import math
 
-from .moves import count_moves, neighbour_rest, rest_moves, size_moves, split_moves
+from .moves import neighbour_rest, neighbours
 from .parameters import SAME_TIME, TWOS_TO_SINGLES
-from .tiers import breaks, different_numbers, has_singles, longest_tier, plan_key, plan_rests, plan_sets, rest_grid, tiers_of
+from .tiers import breaks, changed, different_numbers, has_singles, longest_tier, plan_key, rest_grid, smallest, tiers_of
 from .units import whole
 
-DESCENTS = 3  # how many starts are improved; chosen: a fourth gained under 0.1 % on the grid of the benchmark
+DESCENTS = 3  # how many starts are improved; chosen: two lose 0.1 % on the grid of the benchmark in the median
 LARGEST_STEADY = 0.7  # of the largest set allowed, up to which steady sizes are tried; chosen: none above was ever best ...
 FEW_SETS = 3  # ... but where so few of the largest sets do all the work; chosen
 OPENINGS = [0.85, 1.0]  # of the largest set allowed; chosen: a third one gained nothing on the benchmark's grid
+LITTLE = 12  # pieces of work up to which sizes are tried from the largest down; chosen
 DISAPPOINTING = 1.12  # a steady size this much slower than the best so far is not looked at further; chosen
+WORTH = 0.0005  # share of the cost that a move must gain to be followed; chosen
+REACH = 12  # steps along the grid of rests that a rest may be lengthened to make a move possible; chosen
+LEAST_BUDGET = 80  # evaluations; chosen: what a warm start needs to be worth it
+WARM_SHARE = 6  # a warm start gets this part of the budget; chosen: it has less to look for
 HINT_SHIFTS = 4  # steps by which a hint's rests may be shortened to begin with
 
 
@@ -25,8 +30,9 @@ class Task:
 
     Attributes
     ----------
-    cost : function of (sets, rests_s) to seconds, math.inf where the plan cannot be done.
+    cost : function of a flat plan to seconds, math.inf where the plan cannot be done.
     largest : function of pieces still to do to the largest set allowed. grid_s : rests allowed, rising. [s]
+    twos : share of the cost up to which twos are preferred to singles.
     budget : most evaluations. evaluations : made so far. stopped_because : "settled" or "budget".
     """
 
@@ -35,6 +41,7 @@ class Task:
         self.largest = largest
         self.cost = cost
         self.grid_s = rest_grid(least_rest_s)
+        self.twos = TWOS_TO_SINGLES
         self.budget = budget
         self.evaluations = 0
         self.stopped_because = "settled"
@@ -79,7 +86,7 @@ def cost_of(task: Task, plan: list) -> float:
             task.stopped_because = "budget"
             return math.inf
         task.evaluations = task.evaluations + 1
-        cost = task.cost(plan_sets(plan), plan_rests(plan))
+        cost = task.cost(plan)
         if cost < math.inf:
             task.plans.append([cost, plan])
     task.seen[key] = cost
@@ -144,8 +151,11 @@ def starts(task: Task):
     sizes = min(most, steady, task.pieces - 1)
     index = 0
     disappointing = 0
-    for size in range(1, sizes + 1):
+    downwards = task.pieces <= LITTLE  # few sets do it, large ones are near the best
+    for place in range(sizes):
+        size = sizes - place if downwards else place + 1
         before = len(task.plans)
+        index = 0 if downwards else index
         start_from(task, size, size, 1, max(0, index - 2))  # the last set takes what is left over, up to `size`
         index = max(0, start_from(task, size, size, size, max(0, index - 2)))
         best = min([costed[0] for costed in task.plans] + [math.inf])
@@ -193,23 +203,61 @@ def from_hint(task: Task, hint: list):
     shortest_rest(task, shifted, 0, 6 * HINT_SHIFTS)
 
 
-def descend(task: Task, plan: list):
-    """Follow the first move that is better until none is."""
+def settled(task: Task, plan: list, tier: int) -> list:
+    """Return the plan with the rest of one tier as short as is good, looked for from where it is; as it is where none near will do."""
+    here = task.grid_s.index(plan[tier + 2])
+
+    def with_rest(place: int) -> list:
+        return changed(plan, tier + 2, task.grid_s[place])
+
+    good = here
+    bad = -1
+    stride = 1
+    if cost_of(task, plan) < math.inf:
+        while bad < 0 and good > 0:
+            place = max(0, good - stride)
+            if cost_of(task, with_rest(place)) < cost_of(task, with_rest(good)):
+                good = place
+                stride = stride * 2
+            else:
+                bad = place
+    else:
+        bad = here
+        good = min(here + 1, len(task.grid_s) - 1)
+        while cost_of(task, with_rest(good)) == math.inf:
+            if good - here > REACH or good == len(task.grid_s) - 1:
+                return plan
+            bad = good
+            stride = stride * 2
+            good = min(good + stride, len(task.grid_s) - 1)
+    while good - bad > 1:
+        middle = (good + bad) // 2
+        if cost_of(task, with_rest(middle)) <= cost_of(task, with_rest(good)):
+            good = middle
+        else:
+            bad = middle
+    return with_rest(good)
+
+
+def descend(task: Task, plan: list, kinds: str, least: int):
+    """Follow moves of these kinds that are better, sets but the last of `least` or more, going round among them, until none is."""
     best = cost_of(task, plan)
-    moves = [rest_moves, size_moves, count_moves, split_moves]
-    improved = True
-    while improved and len(plan) > 1:
-        improved = False
-        for move in moves:
-            for other in move(task.pieces, task.grid_s, plan):
-                cost = cost_of(task, other)
-                if cost < best - 1e-9:
-                    best = cost
-                    plan = other
-                    improved = True
-                    break
-            if improved:
-                break
+    moves = neighbours(task.pieces, task.grid_s, plan, kinds)
+    place = 0
+    tried = 0
+    while tried < len(moves):
+        move = moves[place]
+        place = place + 1 if place + 1 < len(moves) else 0
+        tried = tried + 1
+        if move[1] >= len(move[0]) - 1 or smallest(move[0]) < least or not allowed(task, move[0]):
+            continue
+        other = settled(task, move[0], move[1])
+        cost = cost_of(task, other)
+        if cost < best * (1 - WORTH):
+            best = cost
+            moves = neighbours(task.pieces, task.grid_s, other, kinds)
+            place = min(place, max(0, len(moves) - 1))
+            tried = 0
 
 
 def by_cost(costed: list):
@@ -226,48 +274,43 @@ def find(task: Task, hints: list) -> list:
 
     Notes
     -----
-    With hints that can be done, only they are improved: a warm start.
+    With hints that can be done, only they are improved, their tiers kept: a warm start.
     """
     for hint in hints:
         from_hint(task, hint)
-        if len(task.plans) > 0 and len(hint) > 1:
-            around(task, hint)
-    descents = 1
-    if len(task.plans) == 0:
-        descents = DESCENTS
+    cold = len(task.plans) == 0
+    if cold:
         starts(task)
+    else:
+        task.budget = min(task.budget, max(LEAST_BUDGET, task.budget // WARM_SHARE))
     task.plans.sort(key=by_cost)
-    promising = task.plans[:descents]
-    if len(promising) > 0 and all([has_singles(costed[1]) for costed in promising]):
-        larger = [costed for costed in task.plans if not has_singles(costed[1])]
-        promising.extend(larger[:1])
-    for costed in promising:
-        descend(task, costed[1])
-    if cost_of(task, [task.pieces]) == math.inf:
+    kinds = "all" if cold else "tiers"
+    for costed in task.plans[: DESCENTS if cold else 1]:
+        descend(task, costed[1], kinds, 1)
+    if cost_of(task, [task.pieces]) == math.inf and cold:
         two_sets(task)
+    task.plans.sort(key=by_cost)
+    if len(task.plans) > 0 and has_singles(task.plans[0][1]):
+        larger = [costed[1] for costed in task.plans if not has_singles(costed[1])]
+        if len(larger) > 0:
+            descend(task, larger[0], kinds, 2)
     if len(task.plans) > 0:
-        descend(task, min(task.plans, key=by_cost)[1])
+        descend(task, task.plans[0][1], kinds, 1)
+        descend(task, easiest(task), "rests", 1)
     return easiest(task)
-
-
-def around(task: Task, hint: list):
-    """Evaluate steady plans of the hint's size with other opening and last sets, so that a warm start does not get stuck in its shape."""
-    main = longest_tier(hint)
-    least_s = max(task.grid_s[0], hint[main + 2])
-    more_starts(task, hint[main], task.largest(task.pieces), max(1, task.grid_s.index(least_s)))
 
 
 def easiest(task: Task) -> list:
     """Return, of the plans within 1 % of the best, the one with fewest breaks, then fewest numbers, then the quickest.
 
-    Twos are preferred to singles up to 3 %.
+    Twos are preferred to singles up to the share that the task says.
     """
     if len(task.plans) == 0:
         return []
     best = min([costed[0] for costed in task.plans])
     near = [costed for costed in task.plans if costed[0] <= best * (1 + SAME_TIME)]
     if all([has_singles(costed[1]) for costed in near]):
-        twos = [costed for costed in task.plans if costed[0] <= best * (1 + TWOS_TO_SINGLES) and not has_singles(costed[1])]
+        twos = [costed for costed in task.plans if costed[0] <= best * (1 + task.twos) and not has_singles(costed[1])]
         near = twos if len(twos) > 0 else near
     near.sort(key=ease)
     return near[0][1]

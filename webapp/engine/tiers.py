@@ -11,7 +11,7 @@ LONGEST_REST_S = 600
 
 
 def rest_grid(least_rest_s: float) -> list[float]:
-    """Return the rests one can count, from `least_rest_s` up: whole seconds to 10 s, then multiples of 5 s. [s]"""
+    """Return the rests one can count, from `least_rest_s` up: whole seconds to a minute, then multiples of 5 s. [s]"""
     grid = [second for second in range(WHOLE_REST_S) if second >= least_rest_s - 1e-9]
     for count in range(WHOLE_REST_S // REST_STEP_S, LONGEST_REST_S // REST_STEP_S + 1):
         if count * REST_STEP_S >= least_rest_s - 1e-9:
@@ -119,4 +119,9 @@ def breaks(plan: list) -> int:
 
 def has_singles(plan: list) -> bool:
     """Does the plan ask for sets of one before its last?"""
-    return len(plan) > 1 and plan[len(plan) - 4] == 1
+    return len(plan) > 1 and smallest(plan) == 1
+
+
+def smallest(plan: list) -> int:
+    """Return the smallest set of a plan of several, its last left out: sizes do not grow before it."""
+    return plan[len(plan) - 4]

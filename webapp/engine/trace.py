@@ -4,7 +4,8 @@ from .breath import rest
 from .parameters import GROUPS, MISS_RESTART_S
 from .reserve import PAST_ONE, Fatigue, recover, twin
 from .segments import ALL_SLOTS, SLOTS, any_set
-from .whole import NEVER_FAILS, Start, pass_change_over, rest_length, segment_of
+from .stint_segment import segment_of
+from .whole import NEVER_FAILS, Start, pass_change_over, rest_length
 
 
 def reserves(fatigue: Fatigue) -> list[float]:

@@ -6,36 +6,19 @@ flat `plan` in pieces it came from (empty for work done in one go).
 
 import math
 
-from .breath import Breath, rest
+from .breath import rest
 from .handover import hand_over, handed_on
-from .lifts import or_quick_singles
-from .parameters import BREATH_BREAK_S, SLOW_PRICE_S, SMALL_MAX
-from .quick import leads_alone, seconds_alone
-from .reserve import PAST_ONE, Effort, Fatigue, fresh, recover, twin
-from .search import Task, find
-from .segments import ALL_SLOTS, SLOTS, Segment, any_set
+from .one_stint import BUDGET_PER_STINT, Later, break_up_stint
+from .parameters import BREATH_BREAK_S, SLOW_PRICE_S
+from .reserve import PAST_ONE, Fatigue, fresh, recover, twin
+from .search import LEAST_BUDGET
+from .segments import ALL_SLOTS, SLOTS, Segment
 from .simulate import NO_STEP, Course, run_sets, run_through
-from .stints import sides_of
-from .tiers import plan_rests, plan_sets
+from .stint_segment import able_factor, segment_of
 
-BUDGET_PER_STINT = 1500  # evaluations; chosen: above what the largest case of the benchmark takes
-BUDGET_IN_ALL = 5000  # evaluations for one layout, shared out evenly among its stints; chosen
-LEAST_BUDGET = 80
-LONGEST_LEAD_S = 300
+BUDGET_IN_ALL = 2400  # evaluations for one layout, shared out evenly among its stints; chosen
 NEVER_FAILS = 99.0  # ceiling of work that ends by breath or by a miss, not by depletion
 LONGEST_S = 4 * 3600.0  # nobody's workout is followed further than this
-
-
-class Later:
-    """What is still to come of a stint's primary group: steps of its own kind, and the price of slow fatigue left, for all of it [s].
-
-    `budget` is how many evaluations the search may make.
-    """
-
-    def __init__(self, steps: float, price: float, budget: int):
-        self.steps = steps
-        self.price = price
-        self.budget = budget
 
 
 class Start:
@@ -50,61 +33,6 @@ class Start:
 def at_rest() -> Start:
     """Return the start of a workout."""
     return Start(fresh(len(SLOTS)), 0.0, False)
-
-
-def segment_of(stint: dict, factor: float, pace: float) -> Segment:
-    """Return the stint's segment for a largest set `factor` times and seconds `pace` times what was taken."""
-    ease = math.pow(factor, stint["give"])
-    costs = [cost / ease for cost in stint["costs"]]
-    seconds = stint["seconds"] * pace
-    linger_s = stint["linger_s"] * pace
-    effort = Effort(stint["slots"], costs, seconds, stint["entry"], linger_s)
-    other = None
-    slots = stint["slots"]
-    if stint["one_sided"] and stint["switch_steps"] > 0:
-        turned = sides_of(stint["slots"])
-        other = Effort(turned, costs, seconds, stint["entry"], linger_s)
-        slots = [slot for slot in ALL_SLOTS if slot in stint["slots"] or slot in turned]
-    segment = Segment(effort, other, slots, stint["steps"], stint["set_up_s"])
-    segment.switch_steps = stint["switch_steps"] if other is not None else 0
-    segment.fail_cost_s = stint["fail_cost_s"]
-    segment.misses = expected_misses(stint, factor)
-    segment.breath = Breath(stint["spend"], stint["refill"], stint["longer"])
-    return segment
-
-
-def expected_misses(stint: dict, factor: float) -> float:
-    """Return the misses to expect in a skill: one for every half of the largest unbroken stretch after the first. [count]
-
-    The largest stretch is the best of many; the usual one is taken for half of it (chosen).
-    """
-    if stint["kind"] != "skill":
-        return 0.0
-    return max(0.0, stint["steps"] / (0.5 * stint["max_steps"] * factor) - 1)
-
-
-def able_factor(stint: dict, factor: float) -> float:
-    """Return `factor`, or the least one at which a single step just goes: a plan must ask for something."""
-    if stint["kind"] == "rest" or stint["kind"] == "paced":
-        return factor
-    single = stint["costs"][0] * (1 + stint["entry"])
-    return max(factor, math.pow(1.02 * single / (1 - stint["keep"]), 1 / stint["give"]))
-
-
-def ceiling_of(stint: dict, factor: float) -> float:
-    """Return the depth no planned step may pass: failure, or what the movement keeps back at the numbers as given."""
-    return min(PAST_ONE, (PAST_ONE - stint["keep"]) / math.pow(factor, stint["give"]))
-
-
-def steps_of(stint: dict, pieces: list[int]) -> list[int]:
-    """Return sets in steps for sets in pieces; the last takes what whole pieces leave over or want."""
-    sets = []
-    left = stint["steps"]
-    for count in pieces:
-        steps = min(left, count * stint["piece_steps"])
-        sets.append(steps)
-        left = left - steps
-    return sets
 
 
 def still_to_come(stints: list, index: int, kinds: list) -> float:
@@ -122,8 +50,8 @@ def still_to_come(stints: list, index: int, kinds: list) -> float:
     return total / stint["costs"][0]
 
 
-def later_of(stints: list, index: int) -> Later:
-    """Return what is still to come of a stint's group, and the price of the slow fatigue it leaves there.
+def later_of(stints: list, index: int, thrift: float) -> Later:
+    """Return what is still to come of a stint's group, and the price of the slow fatigue it leaves there, `thrift` times the usual one.
 
     The price grows with the work to come up to one largest set of it. SLOW_PRICE_S was measured: of prices from 50 to 1400 s, 300 to 900 saved
     most of the whole time in workouts of two or three blocks of one group, 10 to 50 %, and hardly differed among themselves.
@@ -134,7 +62,7 @@ def later_of(stints: list, index: int) -> Later:
         return Later(steps, 0.0, budget)
     taxing = still_to_come(stints, index, ["local", "paced"])
     price = SLOW_PRICE_S * min(1.0, taxing / stints[index]["max_steps"])
-    return Later(steps, price * handed_on(stints, index), budget)
+    return Later(steps, thrift * price * handed_on(stints, index), budget)
 
 
 def in_one_go(stint: dict) -> dict:
@@ -155,68 +83,18 @@ def empties(fatigue: Fatigue, stint: dict, breakup: dict, factor: float, gain: f
     return run_sets(twin(fatigue), segment, breakup["sets"], breakup["rests_s"], gain, PAST_ONE).failed_at != NO_STEP
 
 
-def lead_rest(fatigue: Fatigue, segment: Segment, steps: int, gain: float, ceiling: float) -> float:
-    """Return how long to wait until a set of `steps` goes at all, in steps of 5 s. [s]"""
-    lead_s = 0.0
-    while lead_s < LONGEST_LEAD_S:
-        rested = twin(fatigue)
-        rest(rested, segment.slots, lead_s)
-        if any_set(rested, segment, steps, gain, ceiling, 0)[0] == steps:
-            return lead_s
-        lead_s = lead_s + 5.0
-    return lead_s
-
-
-def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, later: Later, hints: list) -> dict:
-    """Return the break-up of one stint begun in this state, for a capacity of `factor`.
-
-    Parameters
-    ----------
-    fatigue : state after the change-over; not changed. later : what is still to come of the same group, and what fatigue costs there.
-    hints : flat plans to start from.
-    """
-    factor = able_factor(stint, factor)
-    segment = segment_of(stint, factor, 1.0)
-    ceiling = ceiling_of(stint, factor)
-    piece = stint["piece_steps"]
-    lead_s = lead_rest(fatigue, segment, min(piece, stint["steps"]), gain, ceiling)
-    rested = twin(fatigue)
-    rest(rested, segment.slots, lead_s)
-    pieces = math.ceil(stint["steps"] / piece - 1e-9)
-    single = stint["max_steps"] <= SMALL_MAX
-
-    def largest(left: int) -> int:
-        if single:
-            return 1
-        return stint["below_half"] if left * piece + later.steps > stint["max_steps"] else left
-
-    def alone(sets: list[int], rests_s: list[float]) -> float:
-        return seconds_alone(rested, segment, steps_of(stint, sets), rests_s, gain, ceiling, later.price)
-
-    def together(sets: list[int], rests_s: list[float]) -> float:
-        after = twin(rested)
-        course = run_sets(after, segment, steps_of(stint, sets), rests_s, gain, ceiling)
-        return course.seconds + later.price * after.slow[segment.slots[0]] if course.failed_at == NO_STEP else math.inf
-
-    least_rest_s = max(stint["set_up_s"], stint["single_wait_s"])
-    plan = []
-    if leads_alone(rested, segment):
-        plan = find(Task(pieces, least_rest_s, largest, alone, later.budget), hints)
-    if len(plan) == 0 or together(plan_sets(plan), plan_rests(plan)) == math.inf:
-        plan = find(Task(pieces, least_rest_s, largest, together, later.budget), hints)
-    if len(plan) == 0:
-        plan = [1, pieces - 1, LONGEST_LEAD_S, 1] if pieces > 1 else [1]
-    found = {"sets": steps_of(stint, plan_sets(plan)), "rests_s": plan_rests(plan), "lead_s": lead_s, "plan": plan}
-    return or_quick_singles(found, stint, alone if leads_alone(rested, segment) else together, together, later.budget)
-
-
-def break_up_all(stints: list, factors: list[float], gain: float, hints: list, start: Start) -> list:
+def break_up_all(stints: list, factors: list[float], gain: float, hints: list, start: Start, thrifts: list[float]) -> list:
     """Return the break-up of every stint in turn, up to a gate.
 
     Parameters
     ----------
     factors : capacity to plan for, one per stint. [share of what was given]
     hints : break-ups found for the same stints with other factors, or an empty list.
+    thrifts : how dear slow fatigue is taken to be, one per stint, 1 = usual.
+
+    Returns
+    -------
+    list : break-ups, each with `thrift`, and `end_s`, when its stint ends for somebody of that capacity [s].
     """
     fatigue = twin(start.fatigue)
     clock = start.clock_s
@@ -225,12 +103,14 @@ def break_up_all(stints: list, factors: list[float], gain: float, hints: list, s
         clock = clock + pass_change_over(fatigue, stint, index > 0 or start.changes)
         breakup = in_one_go(stint)
         if stint["kind"] == "local" or stint["kind"] == "paced" and empties(fatigue, stint, breakup, factors[index], gain):
-            breakup = break_up_stint(fatigue, stint, factors[index], gain, later_of(stints, index), hints_for(stints, found, hints, index))
-        found.append(breakup)
+            later = later_of(stints, index, thrifts[index])
+            breakup = break_up_stint(fatigue, stint, factors[index], gain, later, hints_for(stints, found, hints, index))
+        if stint["kind"] != "gate":
+            segment = segment_of(stint, able_factor(stint, factors[index]), 1.0)
+            clock = clock + do_stint(fatigue, stint, breakup, segment, gain, clock).seconds
+        found.append({**breakup, "thrift": thrifts[index], "end_s": clock})
         if stint["kind"] == "gate":
             break
-        segment = segment_of(stint, able_factor(stint, factors[index]), 1.0)
-        clock = clock + do_stint(fatigue, stint, breakup, segment, gain, clock).seconds
     return found
 
 
