@@ -10,9 +10,9 @@ from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD
 from .prepare import Case
 from .whole import LONGEST_S, at_rest
 
-
 FIRST_RUNG = 9  # of CAUTION, looked at first; chosen: where most plans end
-STRIDES = [2, 1]  # rungs; chosen
+NEARLY_SAME = 0.002  # of the time to expect, within which the less careful of two layouts is taken; chosen
+STRIDES = [3, 1]  # rungs; chosen
 MOST_REFINED = 40  # stints, beyond which the layout of the ladder is taken as it is; chosen: what it takes grows with their number
 MOST_PRICED = 4  # stints up to which another price of slow fatigue is tried; chosen: with more it gained little for its time
 TRIED_ON = 20  # people each layout of the ladder is tried on; chosen: the band at the end takes them all
@@ -56,22 +56,27 @@ def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
         going = True
         while going:
             going = False
-            for rung in [best - stride, best + stride]:
-                if going or rung < 0 or rung >= len(CAUTION) or ladder[rung] is not None:
-                    continue
+            for rung in [near for near in [best - stride, best + stride] if 0 <= near < len(CAUTION) and ladder[near] is None]:
                 layout = lay_out(case.stints, factors_for(case.stints, CAUTION[rung]), case.gain, cap_s, hints, at_rest())
                 ladder[rung] = tried(case, people, cap_s, arrange, {**layout, "caution": CAUTION[rung]})
                 if preferred(ladder[rung], ladder[best], case.wanted["style"]):
                     best = rung
                     going = True
+                    break
     return [layout for layout in ladder if layout is not None]
 
 
 def preferred(one: dict, other: dict, style: str) -> bool:
     """Is one layout to be taken rather than the other: allowed where the other is not, else quicker to expect, or more careful where neither is?"""
     if may_be(one, style) and may_be(other, style):
-        return one["expected"] < other["expected"]
+        return quicker(one, other)
     return may_be(one, style) or not may_be(other, style) and one["caution"] > other["caution"]
+
+
+def quicker(one: dict, other: dict) -> bool:
+    """Is one layout quicker to expect than the other? Where they are nearly the same the less careful one is, which is quicker if all goes as given."""
+    favour = NEARLY_SAME if one["caution"] < other["caution"] else -NEARLY_SAME if one["caution"] > other["caution"] else -1e-9
+    return one["expected"] < other["expected"] * (1 + favour)
 
 
 def in_full(case: Case, people: list, cap_s: float | None, arrange, rough: dict) -> dict:
@@ -102,7 +107,7 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
     """Return the layout, or one like it that the style allows and that is quicker to expect: with slow fatigue cheaper, planned only up to the cap, or
     made more carefully.
 
-    Where failing is likely a more careful plan may well be quicker; the ladder of cautions was bisected for risk and may have passed over it.
+    Where somebody fails a more careful plan may well be quicker: the ladder was only looked at roughly.
     """
     best = layout
     if len(case.stints) > MOST_REFINED:
@@ -129,7 +134,7 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
 
 def better(other: dict, best: dict, style: str) -> dict:
     """Return the layout that is quicker to expect, `best` where the style does not allow the other."""
-    return other if may_be(other, style) and other["expected"] < best["expected"] - 1e-6 else best
+    return other if may_be(other, style) and quicker(other, best) else best
 
 
 def expected(stints: list, results: list) -> float:
@@ -144,11 +149,12 @@ def expected(stints: list, results: list) -> float:
 
 
 def chosen(layouts: list, style: str) -> dict:
-    """Return the layout with the least expected time among those whose risk the style allows, else the most careful."""
-    allowed = [layout for layout in layouts if may_be(layout, style)]
-    if len(allowed) == 0:
-        return max(layouts, key=lambda layout: layout["caution"])
-    return min(allowed, key=lambda layout: layout["expected"])
+    """Return the preferred one of layouts in order of caution."""
+    best = layouts[0]
+    for layout in layouts[1:]:
+        if preferred(layout, best, style):
+            best = layout
+    return best
 
 
 def slower_per_caution(layouts: list, case: Case) -> float:
