@@ -12,13 +12,27 @@ from webapp.own_movements import GROUPS, SECONDS_PER_UNIT, own_entry, own_key
 from webapp.problems import Problems, WorkoutError
 from webapp.typed_gym import from_gym, to_gym
 from webapp.wording import clock
-from webapp.workouts import REST, checked, completed
+from webapp.workouts import REST, checked, completed, parts_of
 
 DIVISION_KEYS = ("a", "b")
 OWN = "own"
 # Of a heaviest lift only this is asked; what stands in the other fields belongs to another shape.
 OF_A_LIFT = ("movement", "choice", "own_seconds", "own_group", "amount", "note", "advice")
 NO_MORE_OF_A_LIFT = {"unit": "reps", "load_unit": "kg", "height_unit": "cm", "height_kind": "height_m"}
+# What the form asks of each part; a part that says more came from a file.
+OF_A_PART = {
+    "schema", "title", "shape", "cap_s", "time_s", "interval_s", "interval_count", "rest_after_s", "options", "advice",
+}
+
+
+def each_part(typed):
+    """The parts of what was typed: the first stands where a workout in one part has its work."""
+    return [typed, *typed["parts"]]
+
+
+def holds(workout):
+    """Whether the form holds all of a workout: a lane or divisions of a part's own would be lost in it."""
+    return all(part.keys() <= OF_A_PART for part in workout.get("parts") or [])
 
 
 def to_workout(typed, find_movement, brought):
@@ -56,16 +70,11 @@ class _Reader:
             {"key": key, "name": name.strip()}
             for key, name in zip(DIVISION_KEYS, typed["divisions"]) if name.strip() or key == DIVISION_KEYS[0]
         ]
-        options = [
-            self.option(index, option, divisions, typed["shape"]) for index, option in enumerate(typed["options"])
-        ]
         return {
             "schema": 1,
             "title": typed["title"].strip(),
-            "shape": typed["shape"],
-            **self.times(typed),
             "divisions": divisions,
-            "options": options,
+            **({"parts": self.parts(typed, divisions)} if typed["parts"] else self.work((), typed, divisions)),
             "movements": self.movements,
             "lane": {
                 "length_m": self.scaled(("lane", "length_m"), typed["lane_length"], M_PER_UNIT[typed["lane_unit"]]),
@@ -73,25 +82,47 @@ class _Reader:
             },
             "source": {"text": typed["source_text"].strip(), "url": typed["source_url"].strip() or None},
             "ranking": typed["ranking"],
-            "advice": _advice(typed["options"]),
             "notes": typed["notes"].strip(),
             "gym": to_gym(typed["gym"], self.problems),
         }
 
-    def times(self, typed):
+    def parts(self, typed, divisions):
+        """Each part of a workout in parts; what was typed as a rest after the last one comes before nothing."""
+        parts = []
+        for index, own in enumerate(each_part(typed)):
+            path = ("parts", index)
+            is_last = index == len(typed["parts"])
+            rest_s = None if is_last else self.clock((*path, "rest_after_s"), own["rest_after"])
+            around = {"title": own["part_title"].strip() or None, "rest_after_s": rest_s}
+            part = {name: value for name, value in around.items() if value is not None}
+            parts.append(part | self.work(path, own, divisions))
+        return parts
+
+    def work(self, path, typed, divisions):
+        """What is done, of a workout in one part or of a part."""
+        return {
+            "shape": typed["shape"],
+            **self.times(path, typed),
+            "options": [
+                self.option((*path, "options", index), option, divisions, typed["shape"])
+                for index, option in enumerate(typed["options"])
+            ],
+            "advice": _advice(typed["options"]),
+        }
+
+    def times(self, path, typed):
         """The times of the chosen shape; what was typed for another one is not part of the workout."""
         if typed["shape"] == "for_time":
-            return {"cap_s": self.clock(("cap_s",), typed["cap"])}
+            return {"cap_s": self.clock((*path, "cap_s"), typed["cap"])}
         if typed["shape"] == "intervals":
             return {
-                "interval_s": self.clock(("interval_s",), typed["interval"]),
-                "interval_count": self.number(("interval_count",), typed["interval_count"]),
+                "interval_s": self.clock((*path, "interval_s"), typed["interval"]),
+                "interval_count": self.number((*path, "interval_count"), typed["interval_count"]),
             }
-        return {"time_s": self.clock(("time_s",), typed["time"])}
+        return {"time_s": self.clock((*path, "time_s"), typed["time"])}
 
-    def option(self, index, typed, divisions, shape):
+    def option(self, path, typed, divisions, shape):
         """One option."""
-        path = ("options", index)
         option = {"key": typed["key"], "name": typed["name"].strip()}
         if shape == "for_time":
             option |= self.rounds(path, typed)
@@ -219,16 +250,12 @@ class _Reader:
 def from_workout(workout, name_of):
     """What the form shows for a workout; `name_of(key)` gives a movement's name in the coach's language."""
     source, lane = workout.get("source") or {}, workout.get("lane") or {}
-    in_feet = any(" ft" in block.get("as_written", "") for option in workout["options"] for block in option["blocks"])
+    options = [option for part in parts_of(workout) for option in part["options"]]
+    in_feet = any(" ft" in block.get("as_written", "") for option in options for block in option["blocks"])
     length_m = lane.get("length_m")
     names = {division["key"]: division["name"] for division in workout["divisions"]}
     return {
         "title": workout["title"],
-        "shape": workout["shape"],
-        "cap": _as_clock(workout.get("cap_s")),
-        "time": _as_clock(workout.get("time_s")),
-        "interval": _as_clock(workout.get("interval_s")),
-        "interval_count": str(workout.get("interval_count") or ""),
         "divisions": [names.get(key, "") for key in DIVISION_KEYS],
         "lane_length": "" if length_m is None else plain_number(length_m / (M_PER_FT if in_feet else 1)),
         "lane_unit": "ft" if in_feet else "m",
@@ -238,7 +265,28 @@ def from_workout(workout, name_of):
         "ranking": workout.get("ranking", "prescribed_first"),
         "notes": workout.get("notes") or "",
         "gym": from_gym(workout.get("gym")),
-        "options": [_typed_option(workout, option, name_of) for option in workout["options"]],
+        **_typed_parts(workout, name_of),
+    }
+
+
+def _typed_parts(workout, name_of):
+    """The first part as the work of the whole, the further ones beside it."""
+    first, *further = [_typed_part(part, name_of) for part in parts_of(workout)]
+    # The title of the only part is the workout's.
+    return first | {"part_title": first["part_title"] if further else "", "parts": further}
+
+
+def _typed_part(part, name_of):
+    rest_s = part.get("rest_after_s")
+    return {
+        "part_title": part["title"],
+        "shape": part["shape"],
+        "cap": _as_clock(part.get("cap_s")),
+        "time": _as_clock(part.get("time_s")),
+        "interval": _as_clock(part.get("interval_s")),
+        "interval_count": str(part.get("interval_count") or ""),
+        "rest_after": "" if rest_s is None else clock(rest_s),
+        "options": [_typed_option(part, option, name_of) for option in part["options"]],
     }
 
 

@@ -153,7 +153,9 @@ def _check(workout, problems):
 
 def _check_parts(problems, workout):
     """Each part is checked as a workout; all must offer the same options, or nobody could stay with one."""
-    check_number(problems, ("parts",), len(workout["parts"]), PARTS)
+    fewest, most = PARTS
+    if not fewest <= len(workout["parts"]) <= most:
+        problems.add(("parts",), "number_of_parts", low=fewest, high=most)
     parts = parts_of(workout)
     for index, (given, part) in enumerate(zip(workout["parts"], parts)):
         if "parts" in given or "options" not in given:
@@ -174,8 +176,17 @@ def _check_work(problems, path, workout):
         check_number(problems, (*path, name), workout.get(name), bounds, whole=True, needed=True)
     if shape in SHAPES:
         _check_options(problems, path, workout)
+    _check_advice(problems, path, workout)
+
+
+def _check_advice(problems, path, workout):
+    """Advice is wrong at the block it is for: there a coach gives it."""
+    keys = [option["key"] for option in workout["options"]]
     for index, advice in enumerate(workout.get("advice", [])):
-        check_text(problems, (*path, "advice", index, "text"), advice["text"], NOTE_LENGTH)
+        place = ("advice", index, "text")
+        if advice.get("option") in keys and is_number(advice.get("block")):
+            place = ("options", keys.index(advice["option"]), "blocks", advice["block"] - 1, "advice")
+        check_text(problems, (*path, *place), advice["text"], NOTE_LENGTH)
 
 
 def _check_options(problems, path, workout):
