@@ -156,11 +156,11 @@ def _check_parts(problems, workout):
     fewest, most = PARTS
     if not fewest <= len(workout["parts"]) <= most:
         problems.add(("parts",), "number_of_parts", low=fewest, high=most)
+    if not all(isinstance(part, dict) and "options" in part and "parts" not in part for part in workout["parts"]):
+        problems.add((), "not_a_workout")
+        return
     parts = parts_of(workout)
     for index, (given, part) in enumerate(zip(workout["parts"], parts)):
-        if "parts" in given or "options" not in given:
-            problems.add((), "not_a_workout")
-            return
         check_text(problems, ("parts", index, "title"), part["title"], TITLE_LENGTH)
         check_number(problems, ("parts", index, "rest_after_s"), given.get("rest_after_s"), REST_BETWEEN_PARTS_S, whole=True)
         _check_work(problems, ("parts", index), part)
