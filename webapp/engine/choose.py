@@ -2,8 +2,8 @@
 
 import math
 
-from .draws import draw_people, fail_share, outcomes
-from .layout import THRIFTS, as_given, at_price, carried_to_cap, factors_for, lay_out, saves
+from .draws import draw_people, fail_share, outcomes, weakest_first
+from .layout import THRIFTS, as_given, at_price, carried_to_cap, cut_at_cap, factors_for, lay_out, roughly, saves
 from .narrow import narrowing
 from .pacing import paced_layout
 from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD
@@ -21,10 +21,14 @@ TRIED_ON = 20  # people each layout of the ladder is tried on; chosen: the band 
 def best_layout(case: Case, cap_s: float | None, arrange) -> dict:
     """Return the layout to take for a case whose stints are set, with results for people who could be this athlete, as they feel."""
     people = draw_people(case.stints, case.wanted["seed"], case.gain)
-    layouts = candidates(case, people, cap_s, arrange)
-    layout = refined(case, people, cap_s, arrange, chosen(layouts, case.wanted["style"]))
+    some = weakest_first(people[:TRIED_ON])
+    layouts = candidates(case, some, cap_s, arrange)
+    layout = refined(case, some, cap_s, arrange, in_full(case, some, cap_s, arrange, chosen(layouts, case.wanted["style"])))
+    if not may_be(layout, case.wanted["style"]):
+        layout["results"] = outcomes(layout["stints"], layout["breakups"], some, cap_s, len(some))
+        layout["risk"] = fail_share(layout["results"])
     feel(people, case.stints, layout, slower_per_caution(layouts, case))
-    layout["felt"] = outcomes(layout["stints"], layout["breakups"], people, cap_s)
+    layout["felt"] = outcomes(layout["stints"], layout["breakups"], people, cap_s, len(people))
     layout["narrow"] = narrowing(case.stints, people, layout["felt"])
     return layout
 
@@ -37,10 +41,11 @@ def likely_of(case: Case, layout: dict) -> dict:
 
 
 def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
-    """Return layouts of different caution, each with what happens to `people`; the least caution the style allows is among them.
+    """Return rough layouts of different caution, each with what happens to `people`; the least caution the style allows is among them.
 
     `arrange` may change a layout before it is tried: (case, layout, cap_s) to layout, None for nothing to change.
-    The share of people who fail falls with caution, so the ladder of cautions is bisected; each layout starts from the one before.
+    The share of people who fail falls with caution, so the ladder of cautions is bisected. The first is searched for, the others only given
+    other rests, and at the cap all are just cut off: what decides is the share of people who fail, and that hardly changes with the sets.
     """
     found = []
     hints = []
@@ -48,13 +53,13 @@ def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
     high = len(CAUTION) - 1
     while low <= high:
         middle = (low + high) // 2
+        factors = factors_for(case.stints, CAUTION[middle])
         if len(found) == 0:
-            layout = paced_layout(case, factors_for(case.stints, CAUTION[middle]), cap_s)
+            layout = cut_at_cap({**paced_layout(case, factors, cap_s), "rough": True}, case.gain, cap_s, at_rest())
+            hints = roughly(layout["whole"])
         else:
-            layout = lay_out(case.stints, factors_for(case.stints, CAUTION[middle]), case.gain, cap_s, hints, at_rest())
-        layout["caution"] = CAUTION[middle]
-        found.append(tried(case, people, cap_s, arrange, layout))
-        hints = layout["whole"]
+            layout = lay_out(case.stints, factors, case.gain, cap_s, hints, at_rest())
+        found.append(tried(case, people, cap_s, arrange, {**layout, "caution": CAUTION[middle]}))
         if may_be(found[len(found) - 1], case.wanted["style"]):
             high = middle - 1
         else:
@@ -62,10 +67,20 @@ def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
     return found
 
 
+def in_full(case: Case, people: list, cap_s: float | None, arrange, rough: dict) -> dict:
+    """Return a rough layout searched for in full, or the next one more careful that the style then allows."""
+    for caution in CAUTION[CAUTION.index(rough["caution"]) :]:
+        layout = lay_out(case.stints, factors_for(case.stints, caution), case.gain, cap_s, rough["whole"], at_rest())
+        made = tried(case, people, cap_s, arrange, {**layout, "caution": caution})
+        if may_be(made, case.wanted["style"]):
+            break
+    return made
+
+
 def tried(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:
-    """Return a layout with what happens to some of the people: results, risk [0–1], expected [s]."""
+    """Return a layout with what happens to the people until more of them failed than the style allows: results, risk [0–1], expected [s]."""
     made = layout if arrange is None else arrange(case, layout, cap_s)
-    made["results"] = outcomes(made["stints"], made["breakups"], people[:TRIED_ON], cap_s)
+    made["results"] = outcomes(made["stints"], made["breakups"], people, cap_s, int(FAIL_RISK[case.wanted["style"]] * len(people)))
     made["risk"] = fail_share(made["results"])
     made["expected"] = expected(case.stints, made["results"])
     return made
@@ -119,10 +134,10 @@ def expected(stints: list, results: list) -> float:
 
 
 def chosen(layouts: list, style: str) -> dict:
-    """Return the layout with the least expected time among those whose risk the style allows, else the least risky."""
+    """Return the layout with the least expected time among those whose risk the style allows, else the most careful."""
     allowed = [layout for layout in layouts if may_be(layout, style)]
     if len(allowed) == 0:
-        return min(layouts, key=lambda layout: layout["risk"])
+        return max(layouts, key=lambda layout: layout["caution"])
     return min(allowed, key=lambda layout: layout["expected"])
 
 

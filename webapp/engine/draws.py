@@ -103,17 +103,29 @@ def lean(stints: list) -> list:
     return made
 
 
-def outcomes(stints: list, breakups: list, people: list, cap_s: float | None) -> list:
-    """Return how the plan goes for each of the people, up to the cap; who goes as they feel lives through it e^ahead times as fast."""
+def outcomes(stints: list, breakups: list, people: list, cap_s: float | None, most_fail: int) -> list:
+    """Return how the plan goes for each of the people, up to the cap, and no further once more than `most_fail` have failed.
+
+    Who goes as they feel lives through it e^ahead times as fast.
+    """
     until_s = LONGEST_S if cap_s is None else cap_s
     few_slots = lean(stints)
     results = []
+    failed = 0
     for person in people:
         faster = math.exp(max(-MOST_AHEAD, min(MOST_AHEAD, person["ahead"])))
         result = live_through(few_slots, breakups, person["factors"], person["paces"], person["gain"], until_s * faster, at_rest())
         result["seconds"] = result["seconds"] / faster
         results.append(result)
+        failed = failed + (1 if sum(result["fails"]) > 0 else 0)
+        if failed > most_fail:
+            break
     return results
+
+
+def weakest_first(people: list) -> list:
+    """Return the people, first those with least of what they have least of: they fail first."""
+    return sorted(people, key=lambda person: min(person["factors"]))
 
 
 def fail_share(results: list) -> float:

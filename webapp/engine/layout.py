@@ -34,10 +34,11 @@ def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None
     Returns
     -------
     dict : stints, the last one shortened to what goes before the cap; breakups; capped, whether anything was cut off;
-    whole, the break-ups before cutting, hints for the next; factors, as given.
+    whole, the break-ups before cutting, hints for the next; factors, as given; rough, whether what ends at the cap is only cut off there.
     """
     made = break_up_all(stints, factors, gain, hints, start, thrifts_of(hints, stints))
-    return cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors}, gain, cap_s, start)
+    rough = len(hints) > 0 and hints[0].get("rough", False)
+    return cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors, "rough": rough}, gain, cap_s, start)
 
 
 def carried_to_cap(layout: dict, stints: list, gain: float, cap_s: float | None, start: Start) -> dict:
@@ -101,9 +102,14 @@ def at_price(breakups: list, thrift: float) -> list:
     return [{**breakup, "thrift": thrift} for breakup in breakups]
 
 
+def roughly(breakups: list) -> list:
+    """Return break-ups as hints that are good enough for a first look once their rests fit."""
+    return [{**breakup, "rough": True} for breakup in breakups]
+
+
 def saves(stints: list) -> bool:
     """Does any stint save for a later one of its group, so that the price of slow fatigue matters?"""
-    return len([1 for index in range(len(stints)) if stints[index]["kind"] == "local" and later_of(stints, index, 1.0).price > 0]) > 0
+    return len([1 for index in range(len(stints)) if stints[index]["kind"] == "local" and later_of(stints, index, 1.0, False).price > 0]) > 0
 
 
 def cut_at_cap(layout: dict, gain: float, cap_s: float | None, start: Start) -> dict:
@@ -144,6 +150,8 @@ def up_to_cap(layout: dict, end: dict, gain: float, cap_s: float, start: Start) 
     best = shortened(stints, whole, last, low)
     if stints[last]["kind"] != "local":
         return best
+    if layout.get("rough", False):
+        return all_out(layout, best, gain, cap_s, start)
     fatigue = state_before(last, stints, whole, layout["factors"], gain, start)
     high = min(stints[last]["steps"], low + max(3, low // 3))
     while low < high:
@@ -184,7 +192,7 @@ def all_out(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -
         if went.failed_at != NO_STEP or not as_given(longer["stints"], longer["breakups"], gain, cap_s, start)["finished"]:
             break
         best = longer
-    if best["stints"][last]["steps"] < in_all:
+    if best["stints"][last]["steps"] < in_all or layout.get("rough", False):
         return best
     return {**best, "capped": False} if last + 1 == len(layout["stints"]) else further(layout, best, gain, cap_s, start)
 

@@ -21,16 +21,19 @@ LEAD_STEP_S = 5.0  # s, by which a wait before the first set is lengthened; chos
 TIRED = 0.1  # quick fatigue of the primary slot above which a longer wait is tried at all; chosen: what a wait is good for
 MOST_WAITS = 6  # times that a wait is lengthened; chosen
 FEW_SETS_LEFT = 6  # sets up to which a longer wait before the first may save one; chosen: among more it is one rest of many
+STINT_DESCENTS = 1
+BREATHLESS_ROOM = 0.3  # share of the cost by which work that spends W′ may rest longer and yet be quicker; chosen
 BUDGET_PER_STINT = 1500  # evaluations; chosen: above what the largest case of the benchmark takes
 
 
 class Later:
     """What is still to come of a stint's primary group: steps of its own kind, and the price of slow fatigue left, for all of it [s].
 
-    `budget` is how many evaluations the search may make.
+    `budget` is how many evaluations the search may make; `rough` says that a hint, its rests fitted, is good enough.
     """
 
-    def __init__(self, steps: float, price: float, budget: int):
+    def __init__(self, steps: float, price: float, budget: int, rough: bool = False):
+        self.rough = rough
         self.steps = steps
         self.price = price
         self.budget = budget
@@ -87,7 +90,7 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
     begun = Begun(stint, factor, gain, later)
     lead = stint["slots"][0]
     best = after_wait(fatigue, begun, lead_rest(fatigue, begun.segment, min(begun.piece, stint["steps"]), gain, begun.ceiling), hints)
-    if fatigue.quick[lead] <= TIRED or later.budget <= LEAST_BUDGET:
+    if later.rough or fatigue.quick[lead] <= TIRED or later.budget <= LEAST_BUDGET:
         return best
     for _ in range(MOST_WAITS):
         if len(best["sets"]) == 1 or len(best["sets"]) > FEW_SETS_LEFT:
@@ -119,6 +122,10 @@ def after_wait(fatigue: Fatigue, begun: Begun, lead_s: float, hints: list) -> di
 def searched(begun: Begun, walk: Walk, budget: int, hints: list) -> list:
     """Return the best flat plan found with so many evaluations, an empty list for none."""
     task = Task(begun.pieces, begun.least_rest_s, lambda left: begun.largest_set(left), lambda plan: walk.bill(plan), budget)
+    task.descents = STINT_DESCENTS
+    task.rough = begun.later.rough
+    if begun.stint["spend"] > 0 or begun.later.price > 0:
+        task.room = BREATHLESS_ROOM
     if begun.stint["max_steps"] >= TWOS_FROM:
         task.twos = TWOS_FROM_SHARE
     return find(task, hints)

@@ -52,19 +52,19 @@ def too_breathless(stints: list, breakups: list, gain: float, until_s: float, al
 
 
 def paced_layout(case: Case, factors: list[float], cap_s: float | None) -> dict:
-    """Return a layout for a cadence the lungs can keep; the case's stints take that cadence, in place."""
+    """Return a layout, not cut at the cap, for a cadence the lungs can keep; the case's stints take that cadence, in place."""
     usual = case.stints
     until_s = LONGEST_S if cap_s is None else cap_s
     quickest = CADENCE_BY_STYLE[case.wanted["style"]]
     case.stints = [slowed_for_breath(stint, quickest, case.lungs) for stint in usual]
-    layout = lay_out(case.stints, factors, case.gain, cap_s, [], at_rest())
+    layout = lay_out(case.stints, factors, case.gain, None, [], at_rest())
     if not too_breathless(case.stints, layout["whole"], case.gain, until_s, AIR_SPENT[case.wanted["style"]]):
         return layout
     share = least_share(case, usual, layout, until_s, quickest)
     case.stints = [slowed_for_breath(stint, share, case.lungs) for stint in usual]
     if share >= CADENCE_SLOWEST - 0.01:
         break_for_breath(case, layout, until_s)
-    return lay_out(case.stints, factors, case.gain, cap_s, layout["whole"], at_rest())
+    return lay_out(case.stints, factors, case.gain, None, layout["whole"], at_rest())
 
 
 def least_share(case: Case, usual: list, layout: dict, until_s: float, low: float) -> float:

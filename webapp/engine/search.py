@@ -9,7 +9,7 @@ import math
 
 from .moves import neighbour_rest, neighbours
 from .parameters import SAME_TIME, TWOS_TO_SINGLES
-from .tiers import breaks, changed, different_numbers, has_singles, longest_tier, plan_key, rest_grid, smallest, tiers_of
+from .tiers import breaks, changed, different_numbers, has_singles, longest_tier, plan_key, rest_grid, rests_in, smallest, tiers_of
 from .units import whole
 
 DESCENTS = 3  # how many starts are improved; chosen: two lose 0.1 % on the grid of the benchmark in the median
@@ -19,6 +19,9 @@ OPENINGS = [0.85, 1.0]  # of the largest set allowed; chosen: a third one gained
 LITTLE = 12  # pieces of work up to which sizes are tried from the largest down; chosen
 DISAPPOINTING = 1.12  # a steady size this much slower than the best so far is not looked at further; chosen
 WORTH = 0.0005  # share of the cost that a move must gain to be followed; chosen
+PROMISING = 2
+START = 0.04
+ROOM = 0.003  # share of the cost by which a better plan may rest longer in all, its work being slowed less; chosen
 REACH = 12  # steps along the grid of rests that a rest may be lengthened to make a move possible; chosen
 LEAST_BUDGET = 80  # evaluations; chosen: what a warm start needs to be worth it
 WARM_SHARE = 6  # a warm start gets this part of the budget; chosen: it has less to look for
@@ -32,7 +35,8 @@ class Task:
     ----------
     cost : function of a flat plan to seconds, math.inf where the plan cannot be done.
     largest : function of pieces still to do to the largest set allowed. grid_s : rests allowed, rising. [s]
-    twos : share of the cost up to which twos are preferred to singles.
+    twos : share of the cost up to which twos are preferred to singles. rough : True where a hint that can be done is good enough.
+    room : share of the cost by which a better plan may rest longer in all.
     budget : most evaluations. evaluations : made so far. stopped_because : "settled" or "budget".
     """
 
@@ -42,11 +46,16 @@ class Task:
         self.cost = cost
         self.grid_s = rest_grid(least_rest_s)
         self.twos = TWOS_TO_SINGLES
+        self.room = ROOM
+        self.rough = False
+        self.descents = DESCENTS
         self.budget = budget
         self.evaluations = 0
         self.stopped_because = "settled"
         self.seen = {}
         self.plans = []
+        self.best = math.inf
+        self.best_rests_s = 0.0
 
 
 def allowed(task: Task, plan: list) -> bool:
@@ -89,19 +98,27 @@ def cost_of(task: Task, plan: list) -> float:
         cost = task.cost(plan)
         if cost < math.inf:
             task.plans.append([cost, plan])
+        if cost < task.best:
+            task.best = cost
+            task.best_rests_s = rests_in(plan)
     task.seen[key] = cost
     return cost
 
 
-def shortest_rest(task: Task, make, low: int, high: int) -> int:
-    """Return the least index in low..high whose plan `make(index)` can be done, or -1: more rest is never worse.
+def most_rest(task: Task, share: float) -> float:
+    """Return how long a plan may rest in all to cost at most `share` more than the best so far. [s]"""
+    return task.best_rests_s + task.best * share
+
+
+def shortest_rest(task: Task, make, low: int, high: int, rests_s: float) -> int:
+    """Return the least index in low..high whose plan `make(index)` can be done with at most `rests_s` of rest in all [s], or -1: more rest is never worse.
 
     Looked for from `low` upwards in growing strides, then by bisection: what cannot be done is found out early and cheaply.
     """
     stride = 1
     reach = low
     while cost_of(task, make(reach)) == math.inf:
-        if reach == high or task.stopped_because == "budget":
+        if reach == high or task.stopped_because == "budget" or rests_in(make(reach)) > rests_s:
             return -1
         low = reach + 1
         reach = min(high, reach + stride)
@@ -115,7 +132,7 @@ def shortest_rest(task: Task, make, low: int, high: int) -> int:
     return low
 
 
-def start_from(task: Task, opening: int, size: int, last: int, index: int) -> int:
+def start_from(task: Task, opening: int, size: int, last: int, index: int, share: float) -> int:
     """Evaluate the steady plans `opening`, then `size` ..., then `last`, each with the shortest rest that will do.
 
     Returns
@@ -127,11 +144,12 @@ def start_from(task: Task, opening: int, size: int, last: int, index: int) -> in
     if count < 1 or last < 1 or opening < size:
         return -1
     grid = task.grid_s
+    rests_s = most_rest(task, share)
 
     def with_rest(place: int) -> list:
         return tiers_of([opening, 1, grid[place], size, count, grid[place]], last)
 
-    index = shortest_rest(task, with_rest, max(0, index), len(grid) - 1)
+    index = shortest_rest(task, with_rest, max(0, index), len(grid) - 1, rests_s)
     if index < 1 or count < 3:
         return index
 
@@ -139,13 +157,22 @@ def start_from(task: Task, opening: int, size: int, last: int, index: int) -> in
         early = count - late
         return tiers_of([opening, 1, grid[index - 1], size, early, grid[index - 1], size, late, grid[index]], last)
 
-    shortest_rest(task, with_longer_tail, 0, count)
+    shortest_rest(task, with_longer_tail, 0, count, math.inf)
     return index
 
 
 def starts(task: Task):
-    """Evaluate the unbroken set, and steady plans of every size until sizes stop being promising."""
+    """Evaluate the unbroken set, steady plans of every size until sizes stop being promising, and of the best of them some with larger ends."""
     cost_of(task, [task.pieces])
+    found = steady_plans(task)
+    found.sort(key=lambda one: one[0])
+    for one in found[:PROMISING]:
+        more_starts(task, one[1], one[2])
+
+
+def steady_plans(task: Task) -> list:
+    """Evaluate plans of one size each; return the least cost of each size tried, the size, and where its rest is on the grid."""
+    found = []
     most = task.largest(task.pieces)
     steady = most if task.pieces <= FEW_SETS * most else max(2, whole(most * LARGEST_STEADY))
     sizes = min(most, steady, task.pieces - 1)
@@ -156,15 +183,14 @@ def starts(task: Task):
         size = sizes - place if downwards else place + 1
         before = len(task.plans)
         index = 0 if downwards else index
-        start_from(task, size, size, 1, max(0, index - 2))  # the last set takes what is left over, up to `size`
-        index = max(0, start_from(task, size, size, size, max(0, index - 2)))
-        best = min([costed[0] for costed in task.plans] + [math.inf])
+        start_from(task, size, size, 1, max(0, index - 2), DISAPPOINTING - 1)  # the last set takes what is left over, up to `size`
+        index = max(0, start_from(task, size, size, size, max(0, index - 2), DISAPPOINTING - 1))
         here = min([costed[0] for costed in task.plans[before:]] + [math.inf])
-        disappointing = disappointing + 1 if here > best * DISAPPOINTING else 0
+        found.append([here, size, index])
+        disappointing = disappointing + 1 if here > task.best * DISAPPOINTING else 0
         if disappointing >= 2:
-            return
-        if disappointing == 0:
-            more_starts(task, size, most, index)
+            break
+    return found
 
 
 def two_sets(task: Task):
@@ -175,11 +201,12 @@ def two_sets(task: Task):
 
     for opening in range(1, min(task.largest(task.pieces), task.pieces - 1) + 1):
         if allowed(task, with_rest(opening, 0)):
-            shortest_rest(task, lambda place: with_rest(opening, place), 0, len(task.grid_s) - 1)
+            shortest_rest(task, lambda place: with_rest(opening, place), 0, len(task.grid_s) - 1, most_rest(task, DISAPPOINTING - 1))
 
 
-def more_starts(task: Task, size: int, most: int, index: int):
+def more_starts(task: Task, size: int, index: int):
     """Evaluate plans of one steady size with larger opening and last sets."""
+    most = task.largest(task.pieces)
     openings = [size]
     for share in OPENINGS:
         opening = min(most, max(size, whole(most * share)))
@@ -187,7 +214,7 @@ def more_starts(task: Task, size: int, most: int, index: int):
             openings.append(opening)
     for opening in openings:
         for extra in range(3):
-            start_from(task, opening, size, size * (1 + extra), index - 1)
+            start_from(task, opening, size, size * (1 + extra), index - 1, START)
 
 
 def from_hint(task: Task, hint: list):
@@ -200,36 +227,32 @@ def from_hint(task: Task, hint: list):
         return plan
 
     cost_of(task, shifted(HINT_SHIFTS))
-    shortest_rest(task, shifted, 0, 6 * HINT_SHIFTS)
+    shortest_rest(task, shifted, 0, 6 * HINT_SHIFTS, math.inf)
 
 
-def settled(task: Task, plan: list, tier: int) -> list:
-    """Return the plan with the rest of one tier as short as is good, looked for from where it is; as it is where none near will do."""
-    here = task.grid_s.index(plan[tier + 2])
+def settled(task: Task, plan: list, tier: int, rests_s: float) -> list:
+    """Return the plan with the rest of one tier as short as is good, an empty list where none does with at most `rests_s` of rest in all. [s]"""
+    grid = task.grid_s
+    count = plan[tier + 1]
+    longest_s = plan[tier + 2] + (rests_s - rests_in(plan)) / count
+    bad = -1
+    good = min(grid.index(plan[tier + 2]) + REACH, len(grid) - 1)
+    while good >= 0 and grid[good] > longest_s:
+        good = good - 1
 
     def with_rest(place: int) -> list:
-        return changed(plan, tier + 2, task.grid_s[place])
+        return changed(plan, tier + 2, grid[place])
 
-    good = here
-    bad = -1
+    if good < 0 or cost_of(task, with_rest(good)) == math.inf:
+        return []
     stride = 1
-    if cost_of(task, plan) < math.inf:
-        while bad < 0 and good > 0:
-            place = max(0, good - stride)
-            if cost_of(task, with_rest(place)) < cost_of(task, with_rest(good)):
-                good = place
-                stride = stride * 2
-            else:
-                bad = place
-    else:
-        bad = here
-        good = min(here + 1, len(task.grid_s) - 1)
-        while cost_of(task, with_rest(good)) == math.inf:
-            if good - here > REACH or good == len(task.grid_s) - 1:
-                return plan
-            bad = good
+    while bad < 0 and good > 0:
+        place = max(0, good - stride)
+        if cost_of(task, with_rest(place)) < cost_of(task, with_rest(good)):
+            good = place
             stride = stride * 2
-            good = min(good + stride, len(task.grid_s) - 1)
+        else:
+            bad = place
     while good - bad > 1:
         middle = (good + bad) // 2
         if cost_of(task, with_rest(middle)) <= cost_of(task, with_rest(good)):
@@ -242,6 +265,7 @@ def settled(task: Task, plan: list, tier: int) -> list:
 def descend(task: Task, plan: list, kinds: str, least: int):
     """Follow moves of these kinds that are better, sets but the last of `least` or more, going round among them, until none is."""
     best = cost_of(task, plan)
+    rests_s = rests_in(plan) + task.room * best
     moves = neighbours(task.pieces, task.grid_s, plan, kinds)
     place = 0
     tried = 0
@@ -251,10 +275,11 @@ def descend(task: Task, plan: list, kinds: str, least: int):
         tried = tried + 1
         if move[1] >= len(move[0]) - 1 or smallest(move[0]) < least or not allowed(task, move[0]):
             continue
-        other = settled(task, move[0], move[1])
-        cost = cost_of(task, other)
+        other = settled(task, move[0], move[1], rests_s)
+        cost = math.inf if len(other) == 0 else cost_of(task, other)
         if cost < best * (1 - WORTH):
             best = cost
+            rests_s = rests_in(other) + task.room * best
             moves = neighbours(task.pieces, task.grid_s, other, kinds)
             place = min(place, max(0, len(moves) - 1))
             tried = 0
@@ -279,13 +304,15 @@ def find(task: Task, hints: list) -> list:
     for hint in hints:
         from_hint(task, hint)
     cold = len(task.plans) == 0
+    if task.rough and not cold:
+        return easiest(task)
     if cold:
         starts(task)
     else:
         task.budget = min(task.budget, max(LEAST_BUDGET, task.budget // WARM_SHARE))
     task.plans.sort(key=by_cost)
     kinds = "all" if cold else "tiers"
-    for costed in task.plans[: DESCENTS if cold else 1]:
+    for costed in task.plans[: task.descents if cold else 1]:
         descend(task, costed[1], kinds, 1)
     if cost_of(task, [task.pieces]) == math.inf and cold:
         two_sets(task)

@@ -38,6 +38,14 @@ def plan_rests(plan: list) -> list[float]:
     return rests
 
 
+def rests_in(plan: list) -> float:
+    """Return how long a flat plan rests in all. [s]"""
+    total = 0.0
+    for tier in range(0, len(plan) - 1, 3):
+        total = total + plan[tier + 1] * plan[tier + 2]
+    return total
+
+
 def plan_key(plan: list) -> str:
     """Return a text that names the plan."""
     return ",".join([str(int(number)) for number in plan])

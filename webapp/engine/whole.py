@@ -50,7 +50,7 @@ def still_to_come(stints: list, index: int, kinds: list) -> float:
     return total / stint["costs"][0]
 
 
-def later_of(stints: list, index: int, thrift: float) -> Later:
+def later_of(stints: list, index: int, thrift: float, rough: bool) -> Later:
     """Return what is still to come of a stint's group, and the price of the slow fatigue it leaves there, `thrift` times the usual one.
 
     The price grows with the work to come up to one largest set of it. SLOW_PRICE_S was measured: of prices from 50 to 1400 s, 300 to 900 saved
@@ -59,10 +59,10 @@ def later_of(stints: list, index: int, thrift: float) -> Later:
     budget = min(BUDGET_PER_STINT, max(LEAST_BUDGET, BUDGET_IN_ALL // len(stints)))
     steps = still_to_come(stints, index, ["local"])
     if stints[index]["rest_follows"]:
-        return Later(steps, 0.0, budget)
+        return Later(steps, 0.0, budget, rough)
     taxing = still_to_come(stints, index, ["local", "paced"])
     price = SLOW_PRICE_S * min(1.0, taxing / stints[index]["max_steps"])
-    return Later(steps, thrift * price * handed_on(stints, index), budget)
+    return Later(steps, thrift * price * handed_on(stints, index), budget, rough)
 
 
 def in_one_go(stint: dict) -> dict:
@@ -89,7 +89,7 @@ def break_up_all(stints: list, factors: list[float], gain: float, hints: list, s
     Parameters
     ----------
     factors : capacity to plan for, one per stint. [share of what was given]
-    hints : break-ups found for the same stints with other factors, or an empty list.
+    hints : break-ups found for the same stints with other factors, or an empty list; `rough` ones are only given other rests.
     thrifts : how dear slow fatigue is taken to be, one per stint, 1 = usual.
 
     Returns
@@ -103,7 +103,8 @@ def break_up_all(stints: list, factors: list[float], gain: float, hints: list, s
         clock = clock + pass_change_over(fatigue, stint, index > 0 or start.changes)
         breakup = in_one_go(stint)
         if stint["kind"] == "local" or stint["kind"] == "paced" and empties(fatigue, stint, breakup, factors[index], gain):
-            later = later_of(stints, index, thrifts[index])
+            rough = index < len(hints) and hints[index].get("rough", False)
+            later = later_of(stints, index, thrifts[index], rough)
             breakup = break_up_stint(fatigue, stint, factors[index], gain, later, hints_for(stints, found, hints, index))
         if stint["kind"] != "gate":
             segment = segment_of(stint, able_factor(stint, factors[index]), 1.0)
