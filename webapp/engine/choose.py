@@ -11,10 +11,10 @@ from .prepare import Case
 from .whole import LONGEST_S, at_rest
 
 
+FIRST_RUNG = 9  # of CAUTION, looked at first; chosen: where most plans end
+STRIDES = [2, 1]  # rungs; chosen
 MOST_REFINED = 40  # stints, beyond which the layout of the ladder is taken as it is; chosen: what it takes grows with their number
 MOST_PRICED = 4  # stints up to which another price of slow fatigue is tried; chosen: with more it gained little for its time
-RUNGS_AHEAD = 1  # more careful plans tried then; chosen
-RISKY = 0.05  # share of people who fail above which a more careful plan is tried; chosen
 TRIED_ON = 20  # people each layout of the ladder is tried on; chosen: the band at the end takes them all
 
 
@@ -41,30 +41,37 @@ def likely_of(case: Case, layout: dict) -> dict:
 
 
 def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
-    """Return rough layouts of different caution, each with what happens to `people`; the least caution the style allows is among them.
+    """Return rough layouts of different caution, each with what happens to `people`; the quickest to expect that the style allows is among them.
 
     `arrange` may change a layout before it is tried: (case, layout, cap_s) to layout, None for nothing to change.
-    The share of people who fail falls with caution, so the ladder of cautions is bisected. The first is searched for, the others only given
-    other rests, and at the cap all are just cut off: what decides is the share of people who fail, and that hardly changes with the sets.
+    Failing is dear, so what is to be expected falls with caution, then rises: the ladder of cautions is climbed down or up from FIRST_RUNG, in
+    large steps, then small ones. The first layout is searched for, the others only given other rests, and at the cap all are just cut off.
     """
-    found = []
-    hints = []
-    low = 0
-    high = len(CAUTION) - 1
-    while low <= high:
-        middle = (low + high) // 2
-        factors = factors_for(case.stints, CAUTION[middle])
-        if len(found) == 0:
-            layout = cut_at_cap({**paced_layout(case, factors, cap_s), "rough": True}, case.gain, cap_s, at_rest())
-            hints = roughly(layout["whole"])
-        else:
-            layout = lay_out(case.stints, factors, case.gain, cap_s, hints, at_rest())
-        found.append(tried(case, people, cap_s, arrange, {**layout, "caution": CAUTION[middle]}))
-        if may_be(found[len(found) - 1], case.wanted["style"]):
-            high = middle - 1
-        else:
-            low = middle + 1
-    return found
+    ladder = [None for caution in CAUTION]
+    best = FIRST_RUNG
+    first = cut_at_cap({**paced_layout(case, factors_for(case.stints, CAUTION[best]), cap_s), "rough": True}, case.gain, cap_s, at_rest())
+    hints = roughly(first["whole"])
+    ladder[best] = tried(case, people, cap_s, arrange, {**first, "caution": CAUTION[best]})
+    for stride in STRIDES:
+        going = True
+        while going:
+            going = False
+            for rung in [best - stride, best + stride]:
+                if going or rung < 0 or rung >= len(CAUTION) or ladder[rung] is not None:
+                    continue
+                layout = lay_out(case.stints, factors_for(case.stints, CAUTION[rung]), case.gain, cap_s, hints, at_rest())
+                ladder[rung] = tried(case, people, cap_s, arrange, {**layout, "caution": CAUTION[rung]})
+                if preferred(ladder[rung], ladder[best], case.wanted["style"]):
+                    best = rung
+                    going = True
+    return [layout for layout in ladder if layout is not None]
+
+
+def preferred(one: dict, other: dict, style: str) -> bool:
+    """Is one layout to be taken rather than the other: allowed where the other is not, else quicker to expect, or more careful where neither is?"""
+    if may_be(one, style) and may_be(other, style):
+        return one["expected"] < other["expected"]
+    return may_be(one, style) or not may_be(other, style) and one["caution"] > other["caution"]
 
 
 def in_full(case: Case, people: list, cap_s: float | None, arrange, rough: dict) -> dict:
@@ -105,11 +112,14 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
         best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
     if arrange is not None:  # rounds held evenly stay as they are
         return best
-    if best["risk"] > RISKY:
-        rung = CAUTION.index(best["caution"]) + 1
-        for caution in CAUTION[rung : rung + RUNGS_AHEAD]:
-            other = lay_out(case.stints, factors_for(case.stints, caution), case.gain, cap_s, best["whole"], at_rest())
-            best = better(tried(case, people, cap_s, arrange, {**other, "caution": caution}), best, case.wanted["style"])
+    for caution in CAUTION[CAUTION.index(best["caution"]) + 1 :]:
+        if best["risk"] == 0:
+            break
+        other = lay_out(case.stints, factors_for(case.stints, caution), case.gain, cap_s, best["whole"], at_rest())
+        before = best
+        best = better(tried(case, people, cap_s, arrange, {**other, "caution": caution}), best, case.wanted["style"])
+        if best["caution"] == before["caution"]:
+            break
     if len(case.stints) <= MOST_PRICED and saves(case.stints):
         for thrift in THRIFTS:
             other = {**lay_out(case.stints, best["factors"], case.gain, cap_s, at_price(best["whole"], thrift), at_rest()), "caution": best["caution"]}

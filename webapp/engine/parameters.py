@@ -35,7 +35,7 @@ BREATH_S = 3.0  # s, one calm breath in and out while resting hard; chosen, rest
 # --- Plans ---------------------------------------------------------------------------------------
 HELD_BACK = 0.15  # share of the reserve never spent by `break_up` unless said otherwise; chosen
 FAIL_RISK = {"steady": 0.05, "even": 0.15, "bold": 0.30}  # most chance of any failed rep; chosen
-CAUTION = [0.0, 0.25, 0.5, 0.8, 1.2, 1.6, 2.1]  # standard deviations below the numbers that a plan may be made for; chosen
+CAUTION = [0.0, 0.12, 0.25, 0.37, 0.5, 0.65, 0.8, 1.0, 1.2, 1.4, 1.6, 1.85, 2.1]  # standard deviations below the numbers that a plan may be made for; chosen
 CADENCE_QUICKEST = 0.9  # share of the usual seconds per unit; chosen
 CADENCE_SLOWEST = 1.25
 SLOW_PRICE_S = 450.0  # s, what all of a group's slow fatigue costs the blocks to come; chosen by measurement, see `whole.later_of`

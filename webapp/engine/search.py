@@ -107,7 +107,7 @@ def cost_of(task: Task, plan: list) -> float:
 
 def most_rest(task: Task, share: float) -> float:
     """Return how long a plan may rest in all to cost at most `share` more than the best so far. [s]"""
-    return task.best_rests_s + task.best * share
+    return task.best_rests_s + task.best * (share + task.room)
 
 
 def shortest_rest(task: Task, make, low: int, high: int, rests_s: float) -> int:
@@ -303,9 +303,9 @@ def find(task: Task, hints: list) -> list:
     """
     for hint in hints:
         from_hint(task, hint)
-    cold = len(task.plans) == 0
-    if task.rough and not cold:
+    if task.rough and len(task.plans) > 0:
         return easiest(task)
+    cold = len([1 for costed in task.plans if len(costed[1]) > 1]) == 0  # no small step leads from one set to several
     if cold:
         starts(task)
     else:
@@ -314,9 +314,10 @@ def find(task: Task, hints: list) -> list:
     kinds = "all" if cold else "tiers"
     for costed in task.plans[: task.descents if cold else 1]:
         descend(task, costed[1], kinds, 1)
-    if cost_of(task, [task.pieces]) == math.inf and cold:
-        two_sets(task)
     task.plans.sort(key=by_cost)
+    if cold and (cost_of(task, [task.pieces]) == math.inf or len(task.plans[0][1]) == 1):
+        two_sets(task)
+        task.plans.sort(key=by_cost)
     if len(task.plans) > 0 and has_singles(task.plans[0][1]):
         larger = [costed[1] for costed in task.plans if not has_singles(costed[1])]
         if len(larger) > 0:
