@@ -11,7 +11,7 @@ from webapp.wording import clock
 # name in the workout: name of the form's field
 RENAMED = {
     "cap_s": "cap", "time_s": "time", "interval_s": "interval", "tie_break_after_block": "tie_break",
-    "load_kg": "load", "load_step_kg": "load_step", "height_m": "height", "target_m": "height",
+    "load_kg": "load", "load_step_kg": "load_step", "height_m": "height", "target_m": "height", "rest_after_s": "rest_after",
 }
 UNITS = {
     "load_kg": "kg", "load_step_kg": "kg", "height_m": "m", "target_m": "m", "length_m": "m", "mark_every": "m",
@@ -19,10 +19,14 @@ UNITS = {
 }
 # Fields that the form names after a division, under a heading of its own.
 PER_DIVISION = {"load": lazy_gettext("Load"), "height": lazy_gettext("Height")}
+# Fields that belong to a part; those of the first part stand among the workout's own.
+OF_A_PART = ("part_title", "shape", "cap", "time", "interval", "interval_count", "rest_after", "options")
 
 
 def field_name(path):
     """("options", 0, "blocks", 2, "load_kg", "a") is the field options-0-blocks-2-load_a."""
+    if path[0] == "parts" and len(path) > 1:
+        return _field_of_part(path[1], path[2:])
     if path[0] in ("lane", "source"):
         return f"{path[0]}_{path[1].removesuffix('_m')}"
     if path[0] == "gym":
@@ -38,6 +42,12 @@ def field_name(path):
     return "-".join(map(str, path))
 
 
+def _field_of_part(part, path):
+    """The form keeps the first part where a workout in one part has its work, and counts the further ones from 0."""
+    own = "part_title" if path == ("title",) else field_name(path)
+    return own if part == 0 else f"parts-{part - 1}-{own}"
+
+
 def messages(problems):
     """{field name: sentence}, in the order of the form."""
     ordered = sorted((path for path in problems if path), key=_in_the_form)
@@ -45,28 +55,40 @@ def messages(problems):
 
 
 def _in_the_form(path):
-    """The workout's own fields first, then option by option, block by block."""
-    return path[0] == "options", [f"{step:04d}" if isinstance(step, int) else step for step in path]
+    """The workout's own fields first, then part by part the part's own, option by option, block by block."""
+    part, within = (path[1], path[2:]) if path[0] == "parts" and len(path) > 1 else (-1, path)
+    return part, within[0] == "options", [f"{step:04d}" if isinstance(step, int) else step for step in within]
 
 
 def place(name, form):
     """Where a field stands and what it is called, for the list of problems at the top of the form."""
-    return " · ".join(part for part in (_where(name), _label(name, form)) if part)
+    part, within = _apart(name, form)
+    number = gettext("Part %(number)s", number=part) if part else ""
+    return " · ".join(said for said in (number, _where(within), _label(name, form)) if said)
+
+
+def _apart(name, form):
+    """The number of the part that a field belongs to, None where there is but one, and its name within the part."""
+    first, _, rest = name.partition("-")
+    if first == "parts" and rest:
+        index, _, within = rest.partition("-")
+        return int(index) + 2, within
+    return 1 if form.parts.entries and first in OF_A_PART else None, name
 
 
 def _label(name, form):
     """What the form calls a field; nothing for a whole list of them."""
-    *_, last = parts = name.split("-")
+    *_, last = steps = name.split("-")
     what, _, division = last.rpartition("_")
-    if parts[0] == "divisions":
+    if steps[0] == "divisions":
         return gettext("Divisions")
     if what in PER_DIVISION and division in DIVISION_KEYS:
         shown = form.divisions[DIVISION_KEYS.index(division)].data
         return ", ".join(part for part in (str(PER_DIVISION[what]), shown) if part)
-    if last in ("blocks", "options"):
+    if last in ("blocks", "options", "parts"):
         return ""
     field = form
-    for step in parts:
+    for step in steps:
         field = field[int(step) if step.isdecimal() else step]
     return str(field.label.text)
 
@@ -93,7 +115,7 @@ def _sentence(path, code, parameters):
 
 
 def _bound(path, value):
-    if path[-1] in ("cap_s", "time_s", "interval_s"):
+    if path[-1] in ("cap_s", "time_s", "interval_s", "rest_after_s"):
         return clock(value)
     unit = next((UNITS[step] for step in path if step in UNITS), "")
     return f"{number(value, 2)} {unit}".strip()

@@ -1,8 +1,11 @@
 """The coach's forms. Everything is text as typed; `webapp.typed` makes a workout of it.
 
 The structured form works with plain submits: each button carries what to do, the page comes back with the
-same content, one block more or less.
+same content, one block more or less. A workout in parts has the first part's fields where a workout in one part has its own, and
+the further ones under `parts`.
 """
+
+import re
 
 from flask_babel import lazy_gettext as _l
 from flask_wtf import FlaskForm
@@ -14,9 +17,10 @@ from wtforms.fields.choices import SelectChoice
 from wtforms.validators import InputRequired
 
 from webapp.own_movements import GROUPS
-from webapp.typed import DIVISION_KEYS
+from webapp.typed import DIVISION_KEYS, each_part
 from webapp.typed_gym import from_gym
 from webapp.wording import GROUPS as GROUP_NAMES
+from webapp.workouts import PARTS
 
 
 def _choices(*pairs):
@@ -49,8 +53,10 @@ RANKINGS = _choices(
     ("prescribed_first", _l("As prescribed ranks before scaled")), ("separate", _l("Each option is ranked by itself")),
 )
 OWN_GROUPS = _choices(("", _l("choose")), *((key, _l(GROUP_NAMES[key])) for key in GROUPS))
-# Beyond any workout: what is larger was not typed into this form.
-MOST_BLOCKS_READ = 300
+# Beyond any workout: what is larger was not typed into this form. Counted of parts, of options, of blocks.
+MOST_READ = 350
+COUNTED = [re.compile(place) for place in (r"parts-[^-]*", r"(parts-[^-]*-)?options-[^-]*", r".*-blocks-[^-]*")]
+WITHIN = re.compile(r"(?:parts-([0-9]+)-)?(.*)", re.DOTALL)
 
 
 class BlockForm(Form):
@@ -111,15 +117,23 @@ class GymForm(Form):
     there = SelectMultipleField(_l("There and free for the warm-up"), choices=THERE)
 
 
-class WorkoutForm(FlaskForm):
-    """A workout."""
+class PartForm(Form):
+    """A part of a workout; most workouts have one."""
 
-    title = StringField(_l("Name of the workout"))
+    part_title = StringField(_l("Name of this part"))
     shape = RadioField(_l("What it is"), choices=SHAPES, default="for_time")
     cap = StringField(_l("Time cap"))
     time = StringField(_l("Time"))
     interval = StringField(_l("Length of an interval"))
     interval_count = StringField(_l("How many intervals"))
+    rest_after = StringField(_l("Rest before the next part"))
+    options = FieldList(FormField(OptionForm))
+
+
+class WorkoutForm(PartForm, FlaskForm):
+    """A workout: what is said of the whole, the first part, the further ones."""
+
+    title = StringField(_l("Name of the workout"))
     divisions = FieldList(StringField(), min_entries=len(DIVISION_KEYS), max_entries=len(DIVISION_KEYS))
     lane_length = StringField(_l("Length of the lane"))
     lane_unit = SelectField(_l("In"), choices=LENGTHS, default="m")
@@ -129,7 +143,7 @@ class WorkoutForm(FlaskForm):
     source_text = TextAreaField(_l("The organiser’s own words"))
     notes = TextAreaField(_l("Notes to the class"))
     gym = FormField(GymForm)
-    options = FieldList(FormField(OptionForm))
+    parts = FieldList(FormField(PartForm))
     revision = HiddenField()
 
 
@@ -148,11 +162,19 @@ class EnterForm(FlaskForm):
 def empty_workout(gym=None):
     """What the form of a new workout holds, in the gym the coach told us of last."""
     return {
-        "title": "", "shape": "for_time", "cap": "", "time": "", "interval": "", "interval_count": "",
+        "title": "",
         "divisions": [str(_l("Men")), str(_l("Women"))],
         "lane_length": "10", "lane_unit": "m", "lane_turn": "yes", "ranking": "prescribed_first",
         "source_url": "", "source_text": "", "notes": "", "gym": from_gym(gym),
-        "options": [empty_option("prescribed", str(_l("As prescribed")))],
+        **_empty_part([("prescribed", str(_l("As prescribed")))]), "parts": [],
+    }
+
+
+def _empty_part(options):
+    """A part with these options, (key, name), each with one block to fill in."""
+    return {
+        "part_title": "", "shape": "for_time", "cap": "", "time": "", "interval": "", "interval_count": "", "rest_after": "",
+        "options": [empty_option(key, name) for key, name in options],
     }
 
 
@@ -175,23 +197,29 @@ def shown(typed, revision):
 
 
 def typed_in(form):
-    """The form's content as nested dicts of text."""
+    """The form's content as nested dicts of text. What the options are is asked of the first part and holds for all."""
     ignored = ("csrf_token", "revision")
-    return _text({name: value for name, value in form.data.items() if name not in ignored})
+    typed = _text({name: value for name, value in form.data.items() if name not in ignored})
+    for part in typed["parts"]:
+        for option, first in zip(part["options"], typed["options"]):
+            option |= {"key": first["key"], "name": first["name"]}
+    return typed
 
 
 def too_large(fields):
-    """Whether a request names more blocks than anybody typed."""
-    blocks = {name.rpartition("-")[0] for name in fields if "-blocks-" in name}
-    options = {name.split("-")[1] for name in fields if name.startswith("options-")}
-    return len(blocks) > MOST_BLOCKS_READ or len(options) > MOST_BLOCKS_READ
+    """Whether a request names more parts, options or blocks than anybody typed."""
+    return any(len({found[0] for found in map(place.match, fields) if found}) > MOST_READ for place in COUNTED)
 
 
 def edited(typed, action):
-    """The content after a button such as "add-block:0", "remove-block:0:3", "up:0:3"; unchanged if it makes no sense."""
-    verb, *places = action.split(":")
+    """The content after a button; unchanged if it makes no sense.
+
+    Buttons are such as "add-block:0", "up:0:3", "add-option"; in a further part they begin as its fields do, "parts-0-add-block:0".
+    """
+    further, edit = WITHIN.fullmatch(action).groups()
+    verb, *places = edit.split(":")
     try:
-        EDITS[verb](typed, *map(int, places))
+        EDITS[verb](typed["parts"][int(further)] if further else typed, *map(int, places))
     except (KeyError, ValueError, IndexError, TypeError):
         # An old page, or two tabs: the block is not where the button thought. Nothing typed is lost.
         pass
@@ -215,7 +243,7 @@ def _move(step):
 
 
 def _add_option(typed):
-    """A further option begins as a copy of the first, but for the advice: that was given for other movements and loads."""
+    """A further option, in every part."""
     keys = {option["key"] for option in typed["options"]}
     names = {option["name"] for option in typed["options"]}
     number = len(typed["options"]) + 1
@@ -223,19 +251,39 @@ def _add_option(typed):
         number += 1
     key = "scaled" if "scaled" not in keys else f"option-{number}"
     name = str(_l("Scaled")) if key == "scaled" else ""
-    first = typed["options"][0] if typed["options"] else empty_option(key, name)
-    blocks = [block | {"advice": ""} for block in first["blocks"]]
-    typed["options"].append(first | {"key": key, "name": "" if name in names else name, "blocks": blocks})
+    for part in each_part(typed):
+        part["options"].append(_like_the_first(part["options"]) | {"key": key, "name": "" if name in names else name})
+
+
+def _like_the_first(options):
+    """An option begins as a copy of the first, but for the advice: that was given for other movements and loads."""
+    first = options[0] if options else empty_option("", "")
+    return first | {"blocks": [block | {"advice": ""} for block in first["blocks"]]}
 
 
 def _remove_option(typed, option):
     if len(typed["options"]) > 1:
-        del typed["options"][option]
+        for part in each_part(typed):
+            del part["options"][option:option + 1]
+
+
+def _add_part(typed):
+    """A further part, empty, with the options there are."""
+    if len(each_part(typed)) < PARTS[1]:
+        typed["parts"].append(_empty_part([(option["key"], option["name"]) for option in typed["options"]]))
+
+
+def _remove_part(typed, part):
+    """Where the first goes the second takes its place."""
+    if part == 0:
+        typed |= typed["parts"].pop(0)
+    else:
+        del typed["parts"][part - 1]
 
 
 EDITS = {
     "add-block": _add_block, "remove-block": _remove_block, "up": _move(-1), "down": _move(1),
-    "add-option": _add_option, "remove-option": _remove_option,
+    "add-option": _add_option, "remove-option": _remove_option, "add-part": _add_part, "remove-part": _remove_part,
 }
 
 

@@ -5,6 +5,7 @@ from difflib import get_close_matches
 from flask_babel import gettext
 
 from webapp import movements
+from webapp.typed import each_part
 from webapp.workouts import REST
 
 MOST_CANDIDATES = 8
@@ -37,10 +38,10 @@ class Finder:
 
     def with_choices(self, content):
         """The form's content with each chosen candidate written out as the movement's name."""
-        for option in content["options"]:
-            for block in option["blocks"]:
-                if block["choice"] in self.names:
-                    block |= {"movement": self.names[block["choice"]], "choice": ""}
+        options = [option for part in each_part(content) for option in part["options"]]
+        for block in (block for option in options for block in option["blocks"]):
+            if block["choice"] in self.names:
+                block |= {"movement": self.names[block["choice"]], "choice": ""}
         return content
 
     def candidates(self, text):

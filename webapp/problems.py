@@ -41,6 +41,7 @@ MESSAGES = {
     "step_from_nothing": lazy_gettext("Say first what it is in the first round."),
     "step_too_far": lazy_gettext("This change would leave the last round with too little or too much to do."),
     "load_step_too_far": lazy_gettext("This change would make the load of the last round impossible."),
+    "number_of_parts": lazy_gettext("A workout in parts has %(low)s to %(high)s of them."),
     "parts_differ": lazy_gettext("Every part must have the same options."),
     "not_a_workout": lazy_gettext("This is not a workout."),
 }

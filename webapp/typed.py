@@ -1,17 +1,16 @@
-"""Between what a coach types and a workout.
+"""From what a coach types to a workout; `webapp.as_typed` is the way back.
 
 `typed` is the form's content as nested dicts and lists of text, shaped like the workout, so that nothing
-typed is ever lost: `to_workout` reads it, `from_workout` writes it.
+typed is ever lost.
 """
 
 import re
 
 from webapp.engine.units import M_PER_FT
-from webapp.measures import KEPT_PLACES, KG_PER_UNIT, M_PER_UNIT, parsed_clock, parsed_number, plain_number, pounds
+from webapp.measures import KEPT_PLACES, KG_PER_UNIT, M_PER_UNIT, parsed_clock, parsed_number
 from webapp.own_movements import GROUPS, SECONDS_PER_UNIT, own_entry, own_key
 from webapp.problems import Problems, WorkoutError
-from webapp.typed_gym import from_gym, to_gym
-from webapp.wording import clock
+from webapp.typed_gym import to_gym
 from webapp.workouts import REST, checked, completed
 
 DIVISION_KEYS = ("a", "b")
@@ -19,6 +18,11 @@ OWN = "own"
 # Of a heaviest lift only this is asked; what stands in the other fields belongs to another shape.
 OF_A_LIFT = ("movement", "choice", "own_seconds", "own_group", "amount", "note", "advice")
 NO_MORE_OF_A_LIFT = {"unit": "reps", "load_unit": "kg", "height_unit": "cm", "height_kind": "height_m"}
+
+
+def each_part(typed):
+    """The parts of what was typed: the first stands where a workout in one part has its work."""
+    return [typed, *typed["parts"]]
 
 
 def to_workout(typed, find_movement, brought):
@@ -56,16 +60,11 @@ class _Reader:
             {"key": key, "name": name.strip()}
             for key, name in zip(DIVISION_KEYS, typed["divisions"]) if name.strip() or key == DIVISION_KEYS[0]
         ]
-        options = [
-            self.option(index, option, divisions, typed["shape"]) for index, option in enumerate(typed["options"])
-        ]
         return {
             "schema": 1,
             "title": typed["title"].strip(),
-            "shape": typed["shape"],
-            **self.times(typed),
             "divisions": divisions,
-            "options": options,
+            **({"parts": self.parts(typed, divisions)} if typed["parts"] else self.work((), typed, divisions)),
             "movements": self.movements,
             "lane": {
                 "length_m": self.scaled(("lane", "length_m"), typed["lane_length"], M_PER_UNIT[typed["lane_unit"]]),
@@ -73,25 +72,47 @@ class _Reader:
             },
             "source": {"text": typed["source_text"].strip(), "url": typed["source_url"].strip() or None},
             "ranking": typed["ranking"],
-            "advice": _advice(typed["options"]),
             "notes": typed["notes"].strip(),
             "gym": to_gym(typed["gym"], self.problems),
         }
 
-    def times(self, typed):
+    def parts(self, typed, divisions):
+        """Each part of a workout in parts; what was typed as a rest after the last one comes before nothing."""
+        parts = []
+        for index, own in enumerate(each_part(typed)):
+            path = ("parts", index)
+            is_last = index == len(typed["parts"])
+            rest_s = None if is_last else self.clock((*path, "rest_after_s"), own["rest_after"])
+            around = {"title": own["part_title"].strip() or None, "rest_after_s": rest_s}
+            part = {name: value for name, value in around.items() if value is not None}
+            parts.append(part | self.work(path, own, divisions))
+        return parts
+
+    def work(self, path, typed, divisions):
+        """What is done, of a workout in one part or of a part."""
+        return {
+            "shape": typed["shape"],
+            **self.times(path, typed),
+            "options": [
+                self.option((*path, "options", index), option, divisions, typed["shape"])
+                for index, option in enumerate(typed["options"])
+            ],
+            "advice": _advice(typed["options"]),
+        }
+
+    def times(self, path, typed):
         """The times of the chosen shape; what was typed for another one is not part of the workout."""
         if typed["shape"] == "for_time":
-            return {"cap_s": self.clock(("cap_s",), typed["cap"])}
+            return {"cap_s": self.clock((*path, "cap_s"), typed["cap"])}
         if typed["shape"] == "intervals":
             return {
-                "interval_s": self.clock(("interval_s",), typed["interval"]),
-                "interval_count": self.number(("interval_count",), typed["interval_count"]),
+                "interval_s": self.clock((*path, "interval_s"), typed["interval"]),
+                "interval_count": self.number((*path, "interval_count"), typed["interval_count"]),
             }
-        return {"time_s": self.clock(("time_s",), typed["time"])}
+        return {"time_s": self.clock((*path, "time_s"), typed["time"])}
 
-    def option(self, index, typed, divisions, shape):
+    def option(self, path, typed, divisions, shape):
         """One option."""
-        path = ("options", index)
         option = {"key": typed["key"], "name": typed["name"].strip()}
         if shape == "for_time":
             option |= self.rounds(path, typed)
@@ -214,98 +235,6 @@ class _Reader:
         }
         given = [value for value in values.values() if value is not None]
         return {key: given[0] if value is None else value for key, value in values.items()} if given else None
-
-
-def from_workout(workout, name_of):
-    """What the form shows for a workout; `name_of(key)` gives a movement's name in the coach's language."""
-    source, lane = workout.get("source") or {}, workout.get("lane") or {}
-    in_feet = any(" ft" in block.get("as_written", "") for option in workout["options"] for block in option["blocks"])
-    length_m = lane.get("length_m")
-    names = {division["key"]: division["name"] for division in workout["divisions"]}
-    return {
-        "title": workout["title"],
-        "shape": workout["shape"],
-        "cap": _as_clock(workout.get("cap_s")),
-        "time": _as_clock(workout.get("time_s")),
-        "interval": _as_clock(workout.get("interval_s")),
-        "interval_count": str(workout.get("interval_count") or ""),
-        "divisions": [names.get(key, "") for key in DIVISION_KEYS],
-        "lane_length": "" if length_m is None else plain_number(length_m / (M_PER_FT if in_feet else 1)),
-        "lane_unit": "ft" if in_feet else "m",
-        "lane_turn": "yes" if lane.get("turn") else "",
-        "source_text": source.get("text") or "",
-        "source_url": source.get("url") or "",
-        "ranking": workout.get("ranking", "prescribed_first"),
-        "notes": workout.get("notes") or "",
-        "gym": from_gym(workout.get("gym")),
-        "options": [_typed_option(workout, option, name_of) for option in workout["options"]],
-    }
-
-
-def _typed_option(workout, option, name_of):
-    advice = {
-        item["block"]: item["text"] for item in workout.get("advice", []) if item["option"] == option["key"]
-    }
-    scheme = option.get("rep_scheme")
-    return {
-        "key": option["key"],
-        "name": option["name"],
-        "rounds": "" if scheme else str(option.get("rounds") or 1),
-        "rep_scheme": " ".join(map(str, scheme or [])),
-        "cap": _as_clock(option.get("cap_s")),
-        "tie_break": str(option.get("tie_break_after_block") or ""),
-        "blocks": [
-            _typed_block(workout, block, name_of) | {"advice": advice.get(number, "")}
-            for number, block in enumerate(option["blocks"], start=1)
-        ],
-    }
-
-
-def _typed_block(workout, block, name_of):
-    written = block.get("as_written", "")
-    key = block["movement"]
-    unit = "ft" if block["unit"] == "m" and " ft" in written else block["unit"]
-    load_unit = "lb" if " lb" in written else "kg"
-    kind = "target_m" if "target_m" in block else "height_m"
-    height_unit = "in" if " in" in written else "ft" if kind == "target_m" and " ft" in written else "cm"
-    entry = (workout.get("movements") or {}).get(key, {})
-    is_own = entry.get("family") == OWN
-    per_unit_s = entry.get("seconds_per_unit", 0) * M_PER_UNIT.get(unit, 1)
-    return {
-        "movement": entry["name"] if is_own else name_of(key),
-        "choice": OWN if is_own else "",
-        "own_seconds": plain_number(per_unit_s) if is_own else "",
-        "own_group": entry["primary"] if is_own else "",
-        "amount": _in_unit(block.get("amount"), M_PER_UNIT.get(unit, 1)),
-        "unit": unit,
-        "step": _in_unit(block.get("step"), M_PER_UNIT.get(unit, 1)),
-        "mark_every": _in_unit(block.get("mark_every"), M_PER_UNIT.get(unit, 1)),
-        **_typed_values(block.get("load_kg"), "load", lambda value: pounds(value) if load_unit == "lb" else value),
-        "load_unit": load_unit,
-        "load_step": _in_unit(block.get("load_step_kg"), KG_PER_UNIT[load_unit]),
-        **_typed_values(block.get(kind), "height", lambda value: value / M_PER_UNIT[height_unit]),
-        "height_kind": kind,
-        "height_unit": height_unit,
-        "implements": str(block.get("implements") or 1),
-        "sides": block.get("sides", ""),
-        "note": block.get("note", ""),
-    }
-
-
-def _typed_values(value, name, convert):
-    of_key = value if isinstance(value, dict) else dict.fromkeys(DIVISION_KEYS, value)
-    return {
-        f"{name}_{key}": "" if of_key.get(key) is None else plain_number(convert(of_key[key]))
-        for key in DIVISION_KEYS
-    }
-
-
-def _as_clock(seconds):
-    return clock(seconds) if seconds else ""
-
-
-def _in_unit(value, factor):
-    return "" if value is None else plain_number(value / factor)
 
 
 def _of_a_lift(block):

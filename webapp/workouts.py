@@ -153,12 +153,14 @@ def _check(workout, problems):
 
 def _check_parts(problems, workout):
     """Each part is checked as a workout; all must offer the same options, or nobody could stay with one."""
-    check_number(problems, ("parts",), len(workout["parts"]), PARTS)
+    fewest, most = PARTS
+    if not fewest <= len(workout["parts"]) <= most:
+        problems.add(("parts",), "number_of_parts", low=fewest, high=most)
+    if not all(isinstance(part, dict) and "options" in part and "parts" not in part for part in workout["parts"]):
+        problems.add((), "not_a_workout")
+        return
     parts = parts_of(workout)
     for index, (given, part) in enumerate(zip(workout["parts"], parts)):
-        if "parts" in given or "options" not in given:
-            problems.add((), "not_a_workout")
-            return
         check_text(problems, ("parts", index, "title"), part["title"], TITLE_LENGTH)
         check_number(problems, ("parts", index, "rest_after_s"), given.get("rest_after_s"), REST_BETWEEN_PARTS_S, whole=True)
         _check_work(problems, ("parts", index), part)
@@ -174,8 +176,17 @@ def _check_work(problems, path, workout):
         check_number(problems, (*path, name), workout.get(name), bounds, whole=True, needed=True)
     if shape in SHAPES:
         _check_options(problems, path, workout)
+    _check_advice(problems, path, workout)
+
+
+def _check_advice(problems, path, workout):
+    """Advice is wrong at the block it is for: there a coach gives it."""
+    keys = [option["key"] for option in workout["options"]]
     for index, advice in enumerate(workout.get("advice", [])):
-        check_text(problems, (*path, "advice", index, "text"), advice["text"], NOTE_LENGTH)
+        place = ("advice", index, "text")
+        if advice.get("option") in keys and is_number(advice.get("block")):
+            place = ("options", keys.index(advice["option"]), "blocks", advice["block"] - 1, "advice")
+        check_text(problems, (*path, *place), advice["text"], NOTE_LENGTH)
 
 
 def _check_options(problems, path, workout):

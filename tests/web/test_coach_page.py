@@ -1,11 +1,9 @@
 """The coach's page: who may open it, what its buttons change, and what happens when something is in the way."""
 
-from contextlib import closing
-
 import pytest
 from form_reader import fields, words
 
-from webapp.store import database, workouts
+from webapp.store import workouts
 from webapp.store.database import StoreFull
 
 
@@ -206,11 +204,3 @@ def test_another_language_saves_the_texts_first_and_changes_no_other(coach, publ
 
 def test_a_language_nobody_speaks_is_only_a_save(coach, published):
     assert act(coach, published, "language:xx").location == f"/c/{published.code}"
-
-
-def test_a_workout_in_parts_is_not_cut_down_to_one_by_the_form(coach, published):
-    part = {"shape": "for_time", "options": published.row().draft["options"]}
-    with closing(database.connect(published.path)) as db:
-        workouts.save_draft(db, published.code, published.row().draft | {"parts": [part, part]}, published.row().revision)
-    assert f"/c/{published.code}/edit" not in page_of(coach, published).text
-    assert coach.get(f"/c/{published.code}/edit").status_code == 404

@@ -19,7 +19,7 @@ ABSURD = [
     (BLOCK + "amount", "12 kg"), (BLOCK + "amount", "1,000,000"), (BLOCK + "movement", ""),
     (BLOCK + "movement", "flurble"), (BLOCK + "movement", "press"), (BLOCK + "movement", MARKUP),
     (BLOCK + "unit", "cal"), (BLOCK + "load_a", "0"), (BLOCK + "load_a", "heavy"), (BLOCK + "load_a", "9999"),
-    (BLOCK + "mark_every", "2"), (BLOCK + "height_a", "-1"), (BLOCK + "height_b", "tall"), (BLOCK + "note", "x" * 501),
+    (BLOCK + "mark_every", "2"), (BLOCK + "height_a", "-1"), (BLOCK + "height_b", "tall"), (BLOCK + "note", "x" * 501), (BLOCK + "advice", "x" * 501),
     ("cap", "0"), ("cap", "0:00"), ("cap", "soon"), ("cap", "12:99"), ("cap", "-5"), ("cap", "999:00"), ("title", ""),
     ("title", "   "), ("title", "x" * 81), ("divisions-0", ""), ("divisions-1", "Men"), ("lane_length", "NaN"),
     ("lane_length", "0"), ("options-0-rounds", "0"), ("options-0-rounds", "1.5"), ("options-0-rounds", "51"),

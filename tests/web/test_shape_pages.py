@@ -134,7 +134,8 @@ def test_the_running_count_follows_a_ladder():
     ([PARTS["parts"][0] | {"rest_after_s": -1}, PARTS["parts"][1]], ("parts", 0, "rest_after_s")),
     ([PARTS["parts"][0] | {"options": options()}, PARTS["parts"][1]], ("parts", 0, "options", 0, "blocks")),
     ([PARTS["parts"][0] | {"parts": []}, PARTS["parts"][1]], ()),
-    ([None, 7], ()),
+    ([None, 7], ()), ([7, 8], ()), ("ab", ()), ({"a": 1}, ()), ([[], []], ()),
+    ([PARTS["parts"][0]] * 50, ("parts",)),
 ])
 def test_parts_are_checked_each_for_itself(parts, path):
     from webapp.problems import WorkoutError

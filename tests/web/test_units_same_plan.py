@@ -4,11 +4,12 @@ import random
 
 import pytest
 
+from webapp.as_typed import from_workout
 from webapp.engine import plan
 from webapp.engine.units import KG_PER_LB, M_PER_FT
 from webapp.measures import plain_number, pounds
 from webapp.movements import library
-from webapp.typed import from_workout, to_workout
+from webapp.typed import to_workout
 from webapp.workouts import checked, completed
 
 LOADED = ["strict-press", "thruster", "kettlebell-swing", "power-clean", "sandbag-carry"]

@@ -205,6 +205,8 @@ def further(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -
         return best
     fatigue = state_before(upto, stints, best["breakups"], layout["factors"], gain, start)
     ends_s = as_given(best["stints"], best["breakups"], gain, cap_s, start)["ends_s"]
+    if len(ends_s) < upto:
+        return best  # the cap comes within the last one, a single repetition perhaps: there is nothing to go on from
     clock_s = ends_s[len(ends_s) - 1] + stints[upto]["change_s"]
     if clock_s >= cap_s:
         return best

@@ -5,7 +5,7 @@ import secrets
 from flask import Blueprint, abort, redirect, render_template, request, session, url_for
 from flask_babel import gettext
 
-from webapp import briefing, class_tables, forms, typed
+from webapp import as_typed, briefing, class_tables, forms, typed
 from webapp.coach_texts import FIELDS, LONGEST_TEXT, changed, shown_lines
 from webapp.field_names import field_name, messages, place
 from webapp.languages import LANGUAGES
@@ -16,6 +16,7 @@ from webapp.store import workouts
 from webapp.store.database import StoreBusy, StoreFull
 from webapp.views.connection import db, stored_or_404
 from webapp.wording import say
+from webapp.workouts import PARTS
 
 bp = Blueprint("coach", __name__)
 
@@ -44,10 +45,10 @@ def new():
 def edit(code):
     """The blocks of a workout again; what the class sees changes only by publishing."""
     stored = _own_workout(code)
-    if stored.draft.get("parts"):
-        abort(404)  # the form holds one part: saving it would lose the others
+    if not as_typed.holds(stored.draft):
+        abort(404)  # saving it from the form would lose something
     if request.method == "GET":
-        return _form_page(typed.from_workout(stored.draft, shown_name), stored.revision, stored)
+        return _form_page(as_typed.from_workout(stored.draft, shown_name), stored.revision, stored)
     return _answer_form(stored)
 
 
@@ -179,7 +180,7 @@ def _form_page(content, revision, stored=None, *, problems=None, finder=None, no
     found = messages(problems)
     return render_template(
         "coach/form.html", form=form, errors=found, places={name: place(name, form) for name in found},
-        candidates=unclear, names=all_names(), stored=stored, notice=notice,
+        candidates=unclear, names=all_names(), stored=stored, notice=notice, most_further=PARTS[1] - 1,
     ), status
 
 
@@ -197,7 +198,7 @@ def _coach_page(stored, notice=None):
     return render_template(
         "coach/page.html", stored=stored, texts=texts, coach_link=coach_link, notice=notice,
         likenesses={key: briefing.likeness(entry) for key, entry in stored.draft["movements"].items()},
-        form=forms.ActionForm(formdata=None, revision=stored.revision), unpublished=unpublished,
+        form=forms.ActionForm(formdata=None, revision=stored.revision), unpublished=unpublished, editable=as_typed.holds(stored.draft),
         class_link=url_for("athlete.class_page", code=stored.code, _external=True),
     )
 

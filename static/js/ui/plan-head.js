@@ -14,6 +14,9 @@ function band(plan) {
 const eyebrow = (text) => el("p", { class: "eyebrow" }, text);
 const huge = (text, more) => el("p", { class: "numeral numeral--huge head__number" }, text, more && el("span", { class: "head__of" }, more));
 
+/** The unit in small beside the figure: as large as it, the line would break within "kg" on a narrow phone. */
+const hugeLoad = (kg) => huge(...loadName(kg).split("\u00a0"));
+
 const finishing = (plan) => [eyebrow(_("Likely time")), huge(clock(plan.score.likely)), band(plan)];
 
 function inRounds(plan) {
@@ -32,7 +35,7 @@ function inIntervals(plan) {
 
 function heaviest(plan) {
   const { likely } = plan.score;
-  return [eyebrow(_("Likely heaviest lift")), huge(likely > 0 ? loadName(likely) : _("none")), band(plan)];
+  return [eyebrow(_("Likely heaviest lift")), likely > 0 ? hugeLoad(likely) : huge(_("none")), band(plan)];
 }
 
 function ended(plan, { end, reach, likely, count_in_all }) {
