@@ -13,6 +13,7 @@ from webapp.engine import judge, plan
 from webapp.engine.parameters import FAIL_RISK, STYLES, TESTED_SD
 from webapp.movements import library
 
+pytestmark = pytest.mark.slow
 EASE = 1.02  # two searches that end within this are the same: ease may cost 1 % on either side
 TO_THE_LAST = 1e-9
 LOCAL = ["handstand-push-up", "push-up", "ring-dip", "pull-up", "ring-row", "toes-to-bar", "hanging-knee-raise", "wall-throw", "thruster"]
