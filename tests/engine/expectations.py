@@ -1,7 +1,8 @@
 """The time to expect over all the draws of the numbers, those who fail included: what a style's plan minimises."""
 
-from webapp.engine.choose import best_layout, expected
+from webapp.engine.choose import best_layout
 from webapp.engine.draws import draw_people, outcomes
+from webapp.engine.ladder import expected
 from webapp.engine.prepare import Case, stints_of
 
 

@@ -8,6 +8,7 @@ from .tiers import TIERS, changed, longest_tier, recounted, tiers_of
 
 REST_STEPS = [-1, 1, -3]  # along the grid of rests
 SHIFTS = [1, -1, 3, -3]  # sets that go from one tier to its neighbour
+FAR_SHIFT = 2  # and this part of the larger tier, where many sets are left; chosen
 LAST_STEPS = [-1, 1, -2, 2]
 
 
@@ -69,7 +70,8 @@ def count_moves(pieces: int, grid_s: list, plan: list) -> list:
     made = []
     end = len(plan) - 1
     for tier in range(0, end - 3, 3):
-        for step in SHIFTS:
+        far = max(plan[tier + 1], plan[tier + 4]) // FAR_SHIFT
+        for step in SHIFTS if far <= 3 else SHIFTS + [far, -far]:
             moved = changed(plan, tier + 1, plan[tier + 1] + step)
             if plan[tier] == plan[tier + 3]:
                 moved[tier + 4] = plan[tier + 4] - step

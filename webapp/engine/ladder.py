@@ -1,0 +1,99 @@
+"""The ladder of cautions: layouts made for ever less than the numbers say, and which of two is to be taken.
+
+Failing is dear, so what is to be expected falls with caution, then rises again.
+"""
+
+from .draws import fail_share, outcomes
+from .layout import cut_at_cap, factors_for, lay_out, roughly
+from .pacing import paced_layout
+from .parameters import CAUTION, FAIL_RISK
+from .prepare import Case
+from .whole import at_rest
+
+FIRST_RUNG = 9  # of CAUTION, looked at first; chosen: where most plans end
+STRIDES = [3, 1]  # rungs; chosen
+NEARLY_SAME = 0.002  # of the time to expect, within which the less careful of two layouts is taken; chosen
+
+
+def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
+    """Return rough layouts of different caution, each with what happens to `people`; the quickest to expect that the style allows is among them.
+
+    `arrange` may change a layout before it is tried: (case, layout, cap_s) to layout, None for nothing to change.
+    The ladder is climbed down or up from FIRST_RUNG, in large steps, then small ones. The first layout is searched for, the others only given
+    other rests, and at the cap all are just cut off.
+    """
+    ladder = [None for caution in CAUTION]
+    best = FIRST_RUNG
+    first = paced_layout(case, factors_for(case.stints, CAUTION[best]), cap_s)
+    ladder[best] = tried(case, people, cap_s, arrange, cut_off(case, first, cap_s, CAUTION[best]))
+    for stride in STRIDES:
+        going = True
+        while going:
+            going = False
+            for rung in [near for near in [best - stride, best + stride] if 0 <= near < len(CAUTION) and ladder[near] is None]:
+                layout = lay_out(case.stints, factors_for(case.stints, CAUTION[rung]), case.gain, None, roughly(first["whole"]), at_rest())
+                ladder[rung] = tried(case, people, cap_s, arrange, cut_off(case, layout, cap_s, CAUTION[rung]))
+                if preferred(ladder[rung], ladder[best], case.wanted["style"]):
+                    best = rung
+                    going = True
+                    break
+    return [layout for layout in ladder if layout is not None]
+
+
+def cut_off(case: Case, layout: dict, cap_s: float | None, caution: float) -> dict:
+    """Return a layout of that caution just cut off at the cap."""
+    return {**cut_at_cap({**layout, "rough": True}, case.gain, cap_s, at_rest()), "caution": caution}
+
+
+def tried(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:
+    """Return a layout with what happens to the people until more of them failed than the style allows: results, risk [0–1], expected [s]."""
+    made = layout if arrange is None else arrange(case, layout, cap_s)
+    made["results"] = outcomes(made["stints"], made["breakups"], people, cap_s, int(FAIL_RISK[case.wanted["style"]] * len(people)))
+    made["risk"] = fail_share(made["results"])
+    made["expected"] = expected(case.stints, made["results"])
+    return made
+
+
+def expected(stints: list, results: list) -> float:
+    """Return what a layout costs over the draws: the mean time, with the bare work left undone where it did not get done. [s]"""
+    total = 0.0
+    for result in results:
+        total = total + result["seconds"]
+        for index in range(len(stints)):
+            done = result["done"][index] if index < len(result["done"]) else 0
+            total = total + (stints[index]["steps"] - done) * stints[index]["seconds"]
+    return total / len(results)
+
+
+def may_be(layout: dict, style: str) -> bool:
+    """Is its risk one that the style allows?"""
+    return layout["risk"] <= FAIL_RISK[style] + 1e-9
+
+
+def preferred(one: dict, other: dict, style: str) -> bool:
+    """Is one layout to be taken rather than the other: allowed where the other is not, else quicker to expect, or more careful where neither is?"""
+    if may_be(one, style) and may_be(other, style):
+        return quicker(one, other)
+    return may_be(one, style) or not may_be(other, style) and one["caution"] > other["caution"]
+
+
+def quicker(one: dict, other: dict) -> bool:
+    """Is one layout quicker to expect than the other? Where they are nearly the same the less careful one is, which is quicker if all goes as given."""
+    if abs(one["expected"] - other["expected"]) < 1e-9:
+        return False
+    favour = NEARLY_SAME if one["caution"] < other["caution"] else -NEARLY_SAME if one["caution"] > other["caution"] else -1e-9
+    return one["expected"] < other["expected"] * (1 + favour)
+
+
+def better(other: dict, best: dict, style: str) -> dict:
+    """Return the layout that is quicker to expect, `best` where the style does not allow the other."""
+    return other if may_be(other, style) and quicker(other, best) else best
+
+
+def chosen(layouts: list, style: str) -> dict:
+    """Return the preferred one of layouts in order of caution."""
+    best = layouts[0]
+    for layout in layouts[1:]:
+        if preferred(layout, best, style):
+            best = layout
+    return best
