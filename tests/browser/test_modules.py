@@ -91,7 +91,7 @@ KILOS = {"mass": "kg", "length": "m"}
     ([1, 1, 1, 1, 3], [24, 24, 30, 36], "reps", "4 \u00d7 1, then 3, rest about 24\u00a0s, then 30\u00a0s, 36\u00a0s: 8 to 12 breaths"),
     ([2, 1, 1, 1], [20] * 3, "reps", "2, then singles, rest about 20\u00a0s: seven breaths"),
     ([1, 1], [110], "reps", "2 \u00d7 1, rest about 1:50"),
-    ([1, 1, 2], [60, 30], "reps", "2 \u00d7 1, rest about 1:00; then 2"),
+    ([1, 1, 2], [60, 30], "reps", "2 \u00d7 1, then 2, rest about 1:00, then 30\u00a0s"),
     ([20, 20, 20], [6, 6], "m", "3 \u00d7 20\u00a0m, rest about 6\u00a0s: two breaths"),
     ([30], [], "reps", "30"),
 ])
