@@ -91,7 +91,7 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
     # What to mind beside the plan
     # Which option
-    "option_prescribed": N_("{option} suits you: you get through it, or through most of it."),
+    "option_prescribed": N_("{option} suits you: likely {done_fraction} of it done."),
     "option_prescribed_gate": N_(
         "{option} counts above every other score here, even with {done_fraction} of it done. "
         "Hurry to {movement}: when you get there counts, and every rep there is a bonus."
