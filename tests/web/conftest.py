@@ -5,18 +5,43 @@ from dataclasses import dataclass
 
 import pytest
 from form_reader import fields
+from jinja2 import BytecodeCache
 from sample_workout import small_workout
 
-from webapp import class_tables
+from webapp import assets, class_tables
 from webapp.app import create_app
 from webapp.store import database, workouts
 from webapp.workouts import checked, completed
 
 
+class Compiled(BytecodeCache):
+    """Templates compiled once for all the applications of these tests."""
+
+    def __init__(self):
+        self.known = {}
+
+    def load_bytecode(self, bucket):
+        if bucket.key in self.known:
+            bucket.bytecode_from_string(self.known[bucket.key])
+
+    def dump_bytecode(self, bucket):
+        self.known[bucket.key] = bucket.bytecode_to_string()
+
+
+@pytest.fixture(scope="session")
+def compiled():
+    """What is worked out once: templates and static files do not change while these tests run."""
+    return Compiled(), assets.Assets()
+
+
 @pytest.fixture
-def app(tmp_path):
+def app(tmp_path, monkeypatch, compiled):
     """A fresh installation."""
-    return create_app({"TESTING": True, "DATABASE": str(tmp_path / "data.sqlite3")})
+    templates, files = compiled
+    monkeypatch.setattr(assets, "Assets", lambda: files)
+    application = create_app({"TESTING": True, "DATABASE": str(tmp_path / "data.sqlite3")})
+    application.jinja_env.bytecode_cache = templates
+    return application
 
 
 @pytest.fixture(autouse=True)

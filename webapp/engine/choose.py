@@ -49,21 +49,25 @@ def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
     """
     ladder = [None for caution in CAUTION]
     best = FIRST_RUNG
-    first = cut_at_cap({**paced_layout(case, factors_for(case.stints, CAUTION[best]), cap_s), "rough": True}, case.gain, cap_s, at_rest())
-    hints = roughly(first["whole"])
-    ladder[best] = tried(case, people, cap_s, arrange, {**first, "caution": CAUTION[best]})
+    first = paced_layout(case, factors_for(case.stints, CAUTION[best]), cap_s)
+    ladder[best] = tried(case, people, cap_s, arrange, cut_off(case, first, cap_s, CAUTION[best]))
     for stride in STRIDES:
         going = True
         while going:
             going = False
             for rung in [near for near in [best - stride, best + stride] if 0 <= near < len(CAUTION) and ladder[near] is None]:
-                layout = lay_out(case.stints, factors_for(case.stints, CAUTION[rung]), case.gain, cap_s, hints, at_rest())
-                ladder[rung] = tried(case, people, cap_s, arrange, {**layout, "caution": CAUTION[rung]})
+                layout = lay_out(case.stints, factors_for(case.stints, CAUTION[rung]), case.gain, None, roughly(first["whole"]), at_rest())
+                ladder[rung] = tried(case, people, cap_s, arrange, cut_off(case, layout, cap_s, CAUTION[rung]))
                 if preferred(ladder[rung], ladder[best], case.wanted["style"]):
                     best = rung
                     going = True
                     break
     return [layout for layout in ladder if layout is not None]
+
+
+def cut_off(case: Case, layout: dict, cap_s: float | None, caution: float) -> dict:
+    """Return a layout of that caution just cut off at the cap."""
+    return {**cut_at_cap({**layout, "rough": True}, case.gain, cap_s, at_rest()), "caution": caution}
 
 
 def preferred(one: dict, other: dict, style: str) -> bool:
@@ -75,18 +79,21 @@ def preferred(one: dict, other: dict, style: str) -> bool:
 
 def quicker(one: dict, other: dict) -> bool:
     """Is one layout quicker to expect than the other? Where they are nearly the same the less careful one is, which is quicker if all goes as given."""
+    if abs(one["expected"] - other["expected"]) < 1e-9:
+        return False
     favour = NEARLY_SAME if one["caution"] < other["caution"] else -NEARLY_SAME if one["caution"] > other["caution"] else -1e-9
     return one["expected"] < other["expected"] * (1 + favour)
 
 
 def in_full(case: Case, people: list, cap_s: float | None, arrange, rough: dict) -> dict:
-    """Return a rough layout searched for in full, or the next one more careful that the style then allows."""
-    for caution in CAUTION[CAUTION.index(rough["caution"]) :]:
-        layout = lay_out(case.stints, factors_for(case.stints, caution), case.gain, cap_s, rough["whole"], at_rest())
-        made = tried(case, people, cap_s, arrange, {**layout, "caution": caution})
-        if may_be(made, case.wanted["style"]):
-            break
-    return made
+    """Return a rough layout searched for in full, or, where it was arranged, planned in full up to the cap; as it is where that is not preferred."""
+    if arrange is None:
+        layout = lay_out(case.stints, rough["factors"], case.gain, cap_s, rough["whole"], at_rest())
+    else:
+        uncut = {**rough, "stints": case.stints, "breakups": rough["whole"], "capped": False, "rough": False}
+        layout = cut_at_cap(uncut, case.gain, cap_s, at_rest())
+    made = tried(case, people, cap_s, None, {**layout, "caution": rough["caution"]})
+    return made if preferred(made, rough, case.wanted["style"]) else rough
 
 
 def tried(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:

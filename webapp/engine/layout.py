@@ -34,11 +34,10 @@ def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None
     Returns
     -------
     dict : stints, the last one shortened to what goes before the cap; breakups; capped, whether anything was cut off;
-    whole, the break-ups before cutting, hints for the next; factors, as given; rough, whether what ends at the cap is only cut off there.
+    whole, the break-ups before cutting, hints for the next; factors, as given.
     """
     made = break_up_all(stints, factors, gain, hints, start, thrifts_of(hints, stints))
-    rough = len(hints) > 0 and hints[0].get("rough", False)
-    return cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors, "rough": rough}, gain, cap_s, start)
+    return cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors}, gain, cap_s, start)
 
 
 def carried_to_cap(layout: dict, stints: list, gain: float, cap_s: float | None, start: Start) -> dict:
@@ -113,7 +112,7 @@ def saves(stints: list) -> bool:
 
 
 def cut_at_cap(layout: dict, gain: float, cap_s: float | None, start: Start) -> dict:
-    """Return the layout up to where the cap or a gate ends it."""
+    """Return the layout up to where the cap or a gate ends it; where it is `rough`, what ends there is only cut off."""
     if cap_s is None:
         return layout
     end = as_given(layout["stints"], layout["whole"], gain, cap_s, start)
