@@ -39,6 +39,8 @@ def questions_to_the_engine(page):
         for style in ("steady", "bold"):
             yield f"plan, {workout['title']}, {style}", "plan", [workout, ATHLETE, {"style": style}]
         plan = page.evaluate("given => window.engine.plan(...given)", [workout, ATHLETE, {}])
+        own = [block["uncut"] or {"sets": block["sets"], "rests_s": block["rests_s"]} for block in plan["blocks"]]
+        yield f"judge, {workout['title']}", "judge", [workout, ATHLETE, {}, own]
         end_s = plan["blocks"][0]["end_s"]
         yield f"replan, {workout['title']}", "replan", [plan, [{"at_s": end_s * 1.1, "kind": "block"}], end_s * 1.1]
     yield "break_up 14, 40", "break_up", [14, 40, 2.4]

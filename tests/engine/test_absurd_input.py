@@ -10,6 +10,7 @@ from engine_samples import able, block, six_blocks, workout
 
 from webapp.engine import EngineError, break_up, class_table, judge, judge_break_up, learn, options, plan, questions, replan, reps_over_sets, warm_up
 
+pytestmark = pytest.mark.slow
 ABSURD = [0, -3, 1e9, 1e308, 0.5, math.nan, math.inf, True, "", "dieciséis", [1], {"a": None}, None]
 SOON_S = 15.0  # for one call on a busy machine; a plan takes a few tenths, one of 240 stints two or three
 TOP = ["shape", "cap_s", "divisions", "options", "movements", "lane", "title", "schema"]

@@ -8,6 +8,7 @@ from webapp.engine.breakups import SEARCH_BUDGET
 from webapp.engine.one_stint import BUDGET_PER_STINT
 from webapp.engine.search import LEAST_BUDGET
 
+pytestmark = pytest.mark.slow
 HOSTILE = {
     "ten thousand of one": ([block("push-up", 10000)], 1, None, able(push_up=30)),
     "ten thousand for three": ([block("handstand-push-up", 10000)], 1, None, able(handstand_push_up=3)),

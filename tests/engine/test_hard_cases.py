@@ -10,6 +10,7 @@ from engine_samples import able, block, workout
 
 from webapp.engine import plan
 
+pytestmark = pytest.mark.slow
 NEARLY = 1.02
 REST = block("rest", 60, "s")
 

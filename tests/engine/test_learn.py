@@ -8,6 +8,7 @@ from engine_samples import able, block, workout
 
 from webapp.engine import EngineError, learn, plan
 
+pytestmark = pytest.mark.slow
 ASKED = workout([block("handstand-push-up", 30), block("sit-up", 20), block("pull-up", 24)])
 KNOWN = able("keen", handstand_push_up=12, pull_up=15)
 

@@ -13,6 +13,7 @@ from webapp.engine import judge, plan
 from webapp.engine.parameters import FAIL_RISK, STYLES, TESTED_SD
 from webapp.movements import library
 
+pytestmark = pytest.mark.slow
 EASE = 1.02  # two searches that end within this are the same: ease may cost 1 % on either side
 TO_THE_LAST = 1e-9
 LOCAL = ["handstand-push-up", "push-up", "ring-dip", "pull-up", "ring-row", "toes-to-bar", "hanging-knee-raise", "wall-throw", "thruster"]
@@ -90,7 +91,7 @@ def test_heavier_is_never_faster(movement):
 
 def test_bolder_risks_no_less_and_is_no_slower_in_expectation():
     """Over all the draws, those who fail included. The tolerance is 1 %, for the rule of fewest breaks; where the ladder of cautions, looked at roughly,
-    misleads, it may be more: found 2026-11-25 in 8 of 89 workouts, 6.3 % at most; here in two of twelve."""
+    misleads, it may be more: found 2026-11-25 in 5 of 89 workouts, 5.4 % at most; here in one of twelve."""
     rng = random.Random(43)
     slower = []
     for _ in range(12):
@@ -101,7 +102,7 @@ def test_bolder_risks_no_less_and_is_no_slower_in_expectation():
         assert all(risk <= FAIL_RISK[style] + TO_THE_LAST for risk, style in zip(risks, STYLES, strict=True)), (asked["options"], numbers)
         times = [expected_of(case_of(asked, numbers, STYLES[0]), layout["breakups"]) for layout in layouts]
         slower.append(max(times[1] / times[0], times[2] / times[1]) - 1)
-    assert sum(share > 0.01 for share in slower) <= 2, slower
+    assert sum(share > 0.01 for share in slower) <= 1, slower
     assert max(slower) <= 0.06, slower
 
 

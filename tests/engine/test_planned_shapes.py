@@ -7,6 +7,7 @@ from engine_samples import able, block, workout
 
 from webapp.engine import EngineError, plan
 
+pytestmark = pytest.mark.slow
 KEEN = {"level": "keen", "inverted_ok": True}
 PAIR = [block("pull-up", 6), block("push-up", 10)]
 TIMES = [240, 480, 720]

@@ -16,6 +16,7 @@ from webapp.engine.parameters import STYLES
 from webapp.engine.units import KG_PER_LB, M_PER_FT
 from webapp.movements import library
 
+pytestmark = pytest.mark.slow
 ROOT = Path(__file__).resolve().parents[2]
 SAME_TIME = 0.02  # two searches that end within this are the same: ease may cost 1 % on either side
 SEEDS_DIFFER = 1.15  # a steady plan's caution hangs on one or two of the people it is tried on; found 2026-11-25: 1.14

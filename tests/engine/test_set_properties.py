@@ -7,6 +7,7 @@ import pytest
 
 from webapp.engine import EngineError, break_up, judge_break_up, reps_over_sets
 
+pytestmark = pytest.mark.slow
 CASES = 150
 TO_THE_LAST = 1e-9
 HARDLY = 0.05  # repetitions, of the second set alone: found 2026-11-25: 0.001

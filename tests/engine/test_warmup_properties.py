@@ -8,6 +8,7 @@ from engine_samples import block, workout
 from webapp.engine import warm_up
 from webapp.movements import library
 
+pytestmark = pytest.mark.slow
 CASES = 2400
 CHUNKS = 8
 PHASES = ["get_warm", "loosen", "build", "burst", "settle"]

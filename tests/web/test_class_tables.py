@@ -13,6 +13,8 @@ from webapp.class_tables import prepare
 from webapp.engine import EngineError
 from webapp.workouts import completed
 
+pytestmark = pytest.mark.slow
+
 caps_s = itertools.count(901)
 
 

@@ -9,6 +9,8 @@ from sample_workout import small_workout
 from webapp.store import database, workouts
 from webapp.workouts import checked, completed, parts_of
 
+pytestmark = pytest.mark.slow
+
 FIRST, SECOND = "options-0-blocks-0-", "parts-0-options-0-blocks-0-"
 NOT_TYPED = ("csrf_token", "revision")
 

@@ -10,6 +10,7 @@ from webapp import lane_sheets
 from webapp.store import database, workouts
 from webapp.workouts import checked, completed
 
+pytestmark = pytest.mark.slow
 DIPS = {"movement": "ring-dip", "amount": 4, "unit": "reps"}
 CARRY = {"movement": "sandbag-carry", "amount": 24, "unit": "m", "mark_every": 12, "load_kg": {"a": 40, "b": 30}}
 LIFT = {"movement": "front-squat", "amount": 1, "unit": "reps"}

@@ -8,6 +8,7 @@ from webapp.engine import plan
 from webapp.problems import WorkoutError
 from webapp.workouts import checked, completed
 
+pytestmark = pytest.mark.slow
 BLOCK = "options-0-blocks-0-"
 LIFT = {BLOCK + "movement": "Front squat", BLOCK + "amount": "1"}
 TYPED = {

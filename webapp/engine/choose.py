@@ -86,13 +86,20 @@ def quicker(one: dict, other: dict) -> bool:
 
 
 def in_full(case: Case, people: list, cap_s: float | None, arrange, rough: dict) -> dict:
-    """Return a rough layout searched for in full, or, where it was arranged, planned in full up to the cap; as it is where that is not preferred."""
+    """Return a rough layout searched for in full, or as arranged, and planned in full up to the cap; as it is where that is not preferred.
+
+    What is planned up to the cap is planned more carefully for as long as the style does not allow it.
+    """
+    whole = {**rough, "stints": case.stints, "breakups": rough["whole"], "capped": False}
     if arrange is None:
-        layout = lay_out(case.stints, rough["factors"], case.gain, cap_s, rough["whole"], at_rest())
-    else:
-        uncut = {**rough, "stints": case.stints, "breakups": rough["whole"], "capped": False, "rough": False}
-        layout = cut_at_cap(uncut, case.gain, cap_s, at_rest())
-    made = tried(case, people, cap_s, None, {**layout, "caution": rough["caution"]})
+        whole = lay_out(case.stints, rough["factors"], case.gain, None, rough["whole"], at_rest())
+    rung = CAUTION.index(rough["caution"])
+    made = rough
+    while rung < len(CAUTION):
+        uncut = {**whole, "rough": False, "factors": factors_for(case.stints, CAUTION[rung])}
+        cut = {**cut_at_cap(uncut, case.gain, cap_s, at_rest()), "factors": rough["factors"], "caution": rough["caution"]}
+        made = tried(case, people, cap_s, None, cut)
+        rung = len(CAUTION) if may_be(made, case.wanted["style"]) or not made["capped"] else rung + STRIDES[0]
     return made if preferred(made, rough, case.wanted["style"]) else rough
 
 

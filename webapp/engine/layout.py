@@ -12,7 +12,7 @@ from .tiers import trimmed
 from .whole import Start, break_up_all, later_of, live_through, state_before
 
 
-MOST_REPLANNED = 1  # times that the work up to the cap is planned anew; chosen
+MOST_REPLANNED = 3  # times that the work up to the cap is planned anew; chosen
 ROOM_STEPS = 3  # steps that the last block before the cap is planned beyond what went at first; chosen
 THRIFTS = [0.3]  # of the usual price of slow fatigue, tried besides it; chosen: see the benchmark of whole workouts
 FEW_AHEAD = 8  # stints planned anew when the cap leaves time beyond a block; chosen
@@ -191,9 +191,23 @@ def all_out(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -
         if went.failed_at != NO_STEP or not as_given(longer["stints"], longer["breakups"], gain, cap_s, start)["finished"]:
             break
         best = longer
-    if best["stints"][last]["steps"] < in_all or layout.get("rough", False):
+    if best["stints"][last]["steps"] < in_all:
         return best
-    return {**best, "capped": False} if last + 1 == len(layout["stints"]) else further(layout, best, gain, cap_s, start)
+    if last + 1 == len(layout["stints"]):
+        return {**best, "capped": False}
+    return roughly_further(layout, best, gain, cap_s, start) if layout.get("rough", False) else further(layout, best, gain, cap_s, start)
+
+
+def roughly_further(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -> dict:
+    """Return the layout carried on into the next stints as they stand, cut off at the cap."""
+    upto = len(best["breakups"])
+    whole = [] + best["breakups"] + layout["whole"][upto:]
+    end = as_given(layout["stints"], whole, gain, cap_s, start)
+    if end["finished"]:
+        return {"stints": layout["stints"], "breakups": whole, "capped": False}
+    if len(end["done"]) <= upto:
+        return best
+    return up_to_cap({**layout, "whole": whole}, end, gain, cap_s, start)
 
 
 def further(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -> dict:
