@@ -22,6 +22,9 @@ PER_DIVISION = {"load": lazy_gettext("Load"), "height": lazy_gettext("Height")}
 # Fields that belong to a part; those of the first part stand among the workout's own.
 OF_A_PART = ("part_title", "shape", "cap", "time", "interval", "interval_count", "rest_after", "options")
 
+# What a block is asked first stands before the rest, which goes by the alphabet.
+FIRST_IN_A_BLOCK = {"movement": "0", "amount": "1"}
+
 
 def field_name(path):
     """("options", 0, "blocks", 2, "load_kg", "a") is the field options-0-blocks-2-load_a."""
@@ -57,7 +60,7 @@ def messages(problems):
 def _in_the_form(path):
     """The workout's own fields first, then part by part the part's own, option by option, block by block."""
     part, within = (path[1], path[2:]) if path[0] == "parts" and len(path) > 1 else (-1, path)
-    return part, within[0] == "options", [f"{step:04d}" if isinstance(step, int) else step for step in within]
+    return part, within[0] == "options", [f"{step:04d}" if isinstance(step, int) else FIRST_IN_A_BLOCK.get(step, step) for step in within]
 
 
 def place(name, form):

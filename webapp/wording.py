@@ -1,7 +1,7 @@
 """The engine's codes and parameters as sentences.
 
 `WORDS` holds the English template of each code once; it is the gettext key, and the phone gets the same
-table as data. Parameters are filled in by what their name says: `_s` a time, `_kg` a load, `_m` a length,
+table as data. Parameters are filled in by what their name says: `at_s` a time on the clock, `_s` how long, `_kg` a load, `_m` a length,
 `_fraction` a percentage, `movement` the name of a movement, `group` the name of a muscle group.
 """
 
@@ -70,7 +70,7 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
         "the second half of a maximum is paid back slowly."
     ),
     "pace_kept_up": N_("A pace you can keep up, by your two long efforts: {share_fraction} of your usual one."),
-    "paced_by_breath": N_("Your breath sets the pace here: steady from the first to the last."),
+    "paced_by_breath": N_("Your breath sets the pace here: even from the first to the last, {lasts_s} in all."),
     "quick_singles": N_("Quick singles: drop, step in, pull again, about every {every_s}."),
     "quick_singles_after_sets": N_("First touch and go, then quick singles: drop, step in, pull again, about every {every_s}."),
     "rest_block": N_("A rest for everybody: stand easy, breathe out long."),
@@ -85,12 +85,13 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "slowed_for_breath": N_("Hold back to {share_fraction} of your usual pace here, or your breath will not last."),
     "paced_in_sets": N_("Your breath would last, but the {group} would not: break it before they give out."),
     "be_there_by": N_("Be at block {block}, {movement}, by {at_s}."),
+    "be_there_by_in_round": N_("Be at {movement} in round {round} by {at_s}."),
     "decided_at": N_("It is decided at block {block}: {movement}. What gives out first there: {group}."),
     "test_narrows": N_("Tell us your largest set at {movement}: the range shrinks to {to_fraction} of what it is."),
     "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
     # What to mind beside the plan
     # Which option
-    "option_prescribed": N_("{option} suits you: you get through it, or through most of it."),
+    "option_prescribed": N_("{option} suits you: likely {done_fraction} of it done."),
     "option_prescribed_gate": N_(
         "{option} counts above every other score here, even with {done_fraction} of it done. "
         "Hurry to {movement}: when you get there counts, and every rep there is a bonus."
@@ -107,7 +108,9 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "ranking_unsaid": N_("Nothing is said about the ranking, so the usual holds: {option} ranks above every other score."),
     # Other shapes than for time
     "attempts_rise": N_("{count} attempts, from {first_kg} up, with {rest_s} between them."),
-    "interval_breaks": N_("Interval {interval} no longer fits, by {over_s}. From there do {keep_fraction} of the work and keep the clock."),
+    "interval_breaks": N_("Interval {interval} no longer fits, by {over_s}. From there do {keep} and keep the clock."),
+    "keep_reps": N_("{count} of the {all}"),
+    "keep_share": N_("{share_fraction} of the work"),
     "interval_fits": N_("The work fits every interval: {work_s} of work and {margin_s} to spare in the tightest, number {interval}."),
     "interval_tight": N_("It is tight in interval {interval}: {margin_s} to spare after {work_s} of work."),
     "heavy_single_care": N_("{movement}: lift heavy only with somebody who knows how to spot or a free space to drop it, and stop when the form goes."),
@@ -251,6 +254,8 @@ def _shown(name, value, names):
         return gettext(GROUPS[value])
     if name.endswith("_fraction"):
         return format_percent(value, locale=current())
+    if name == "at_s":
+        return clock(value)
     if name.endswith("_s"):
         return clock(value) if value >= SECONDS_PER_MINUTE else f"{number(value)} s"
     for suffix, unit in (("_kg", "kg"), ("_m", "m")):

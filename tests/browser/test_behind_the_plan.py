@@ -30,7 +30,7 @@ def test_why_says_what_one_more_and_less_rest_would_do(plan):
     details = plan.locator("[data-why]").nth(1)
     details.locator("summary").click()
     plan.wait_for_selector("[data-why][data-told]")
-    lines = details.locator("p").all_inner_texts()
+    lines = details.locator(".stack p").all_inner_texts()
     assert re.match(r"What gives out first here: .+ Lowest strength left: \d+%", lines[0])
     assert lines[1].startswith("Opening with one more, ")
     assert lines[2].startswith("Two seconds less of every rest:")
@@ -42,6 +42,24 @@ def test_every_block_that_is_broken_up_has_its_number_and_its_why(plan):
     assert broken.count() >= 2
     for block in broken.all():
         assert re.search(r"\d", block.locator(".soft").first.inner_text() + block.locator(".soft").last.inner_text())
+
+
+def test_one_sentence_stands_below_a_block_and_the_rest_behind_it(plan):
+    """The second block opens smaller than fresh and ends larger: both are true, and neither is the first thing to read."""
+    block = plan.locator('[data-mode="sets"]').first
+    assert block.locator("p.soft").all_inner_texts() == [block.locator("p.soft").first.inner_text()]
+    block.locator("[data-why] summary").click()
+    plan.wait_for_selector("[data-why][data-told]")
+    assert "That is why the sets are smaller than fresh." in block.locator("[data-why]").inner_text()
+
+
+def test_a_machine_has_its_pace(plan):
+    assert re.search(r"\d+ calories a minute", plan.locator('[data-block="0"] .facts').inner_text())
+
+
+def test_the_number_that_would_narrow_the_range_stands_beside_it(plan):
+    assert "the range shrinks to" in plan.locator('[data-plan-head] a[href="#numbers"]').inner_text()
+    assert "the range shrinks to" not in plan.locator("[data-plan-why]").inner_text()
 
 
 def test_the_clock_list_rises_and_agrees_with_the_blocks(plan):

@@ -89,6 +89,9 @@ KILOS = {"mass": "kg", "length": "m"}
     ([12, 8], [20], "reps", "12, then 8, rest about 20\u00a0s: seven breaths"),
     ([8, 5, 5], [15, 9], "reps", "8, rest about 15\u00a0s: five breaths; then 2 \u00d7 5, rest about 9\u00a0s: three breaths"),
     ([1, 1, 1, 1, 3], [24, 24, 30, 36], "reps", "4 \u00d7 1, then 3, rest about 24\u00a0s, then 30\u00a0s, 36\u00a0s: 8 to 12 breaths"),
+    ([2, 1, 1, 1], [20] * 3, "reps", "2, then singles, rest about 20\u00a0s: seven breaths"),
+    ([1, 1], [110], "reps", "2 \u00d7 1, rest about 1:50"),
+    ([1, 1, 2], [60, 30], "reps", "2 \u00d7 1, then 2, rest about 1:00, then 30\u00a0s"),
     ([20, 20, 20], [6, 6], "m", "3 \u00d7 20\u00a0m, rest about 6\u00a0s: two breaths"),
     ([30], [], "reps", "30"),
 ])
@@ -197,6 +200,18 @@ def test_curve_names_the_lowest_first(run):
 ])
 def test_the_band_of_the_finish_reaches_to_the_cap_where_a_bad_day_does(run, score, cap_s, band):
     assert run("curve", "finishBand", {"score": score}, cap_s) == band
+
+
+@pytest.mark.parametrize("finishes, cap_s, shown", [(True, 110, 110), (True, 130, None), (False, 130, 130)])
+def test_the_cap_is_drawn_where_it_is_near_or_ends_the_work(run, finishes, cap_s, shown):
+    plan = {"reserve_curve": CURVE, "score": {"kind": "count", "finishes": finishes}}
+    assert run("curve", "extent", plan, cap_s)["cap_s"] == shown
+
+
+@pytest.mark.parametrize("unit, seconds, expected", [("reps", 2.4, "one every 2.4\u00a0s"), ("cal", 3.75, "16 calories a minute"), ("m", 0.25, None)])
+def test_a_pace_is_said_in_its_own_unit(run, unit, seconds, expected):
+    """A minute by 3.75 s is 16; of a movement nobody paces by the metre nothing is said."""
+    assert run("pace", "pace", {"movement": "farmer-carry", "unit": unit, "seconds_per_unit": seconds}, KILOS) == expected
 
 
 BEYOND = CARRY | {

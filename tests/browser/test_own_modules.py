@@ -62,11 +62,11 @@ def timed(sets, rests_s, start_s, seconds_each, **more):
 
 
 def test_splits_are_the_ends_of_blocks_and_the_quarters_between(run):  # noqa: F811
-    """20 reps of 2 s with 10 s after ten, then 20 of 1 s: ten are done at 20 s, twenty at 50 s, thirty at 60 s."""
+    """20 reps of 2 s with 10 s after ten, then 20 of 1 s: ten are done at 20 s, twenty at 50 s, thirty at 60 s; half falls on the end."""
     plan = {"blocks": [timed([10, 10], [10], 0, 2), timed([20], [], 50, 1, block=2, movement="air-squat")]}
     found = run("splits", "splits", plan)
-    assert [(one["at_s"], one.get("share")) for one in found] == [(20, 0.25), (50, None), (50, 0.5), (60, 0.75), (70, None)]
-    assert [one["done"] for one in found if one.get("share")] == [10, 20, 10]
+    assert [(one["at_s"], one.get("share"), one.get("quarter")) for one in found] == [(20, 0.25, None), (50, None, 0.5), (60, 0.75, None), (70, None, None)]
+    assert [one["done"] for one in found if one.get("share")] == [10, 10]
 
 
 def test_set_ends_are_the_next_start_less_the_rest(run):  # noqa: F811

@@ -74,6 +74,17 @@ def test_own_break_ups_start_as_the_plan_and_can_blow_up(small, links, shape):
     assert re.search(r"You would fail rep \d+ of .+, about \d+:\d\d\.", text_of(small, "[data-own-verdict]"))
 
 
+def test_what_beats_the_plan_says_that_it_counts_on_exact_numbers(small, links):
+    """Unbroken push-ups bring more, if the largest set taken for a regular athlete is right: regression value, computed by this code on 2026-11-25."""
+    open_class(small, links["parts"])
+    go_to(small, "own")
+    small.wait_for_selector("[data-own-verdict] .verdict__words")
+    assert "the plan keeps a margin" not in text_of(small, "[data-own-verdict]")
+    small.click("[data-own-example=hot]")
+    small.wait_for_function("/more than the plan/.test(document.querySelector('[data-own-verdict]').textContent)")
+    assert "the plan keeps a margin" in text_of(small, "[data-own-verdict]")
+
+
 def test_kept_rounds_of_ones_own_are_the_score(small, links):
     open_class(small, links["rounds"])
     go_to(small, "own")

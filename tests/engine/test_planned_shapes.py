@@ -91,6 +91,33 @@ def test_work_that_does_not_fit_names_the_first_that_breaks():
     assert made["score"]["likely"] < 6 * 18
 
 
+@pytest.mark.parametrize("reps", [4, 5, 6, 8])
+def test_it_fits_only_where_every_interval_was_planned(reps):
+    """Ten intervals: of six pull-ups eight were planned, and they "all fitted", on 2026-11-25."""
+    made = intervals_of(reps, count=10)
+    broken = [one["interval"] for one in made["intervals"] if one["margin_s"] < 0]
+    assert made["score"]["finishes"] == (broken == [])
+    assert len(made["intervals"]) == (broken[0] if broken else 10)
+    assert made["score"]["count_in_all"] == 10 * reps
+
+
+def test_what_to_keep_of_an_interval_that_breaks_is_a_count():
+    reasons = plan(shaped([block("pull-up", 18)], "intervals", interval_s=60, interval_count=6), KEEN, {"style": "even"})["reasons"]
+    keep = next(reason["keep"] for reason in reasons if reason["code"] == "interval_breaks")
+    assert keep["code"] == "keep_reps" and 1 <= keep["count"] < keep["all"] == 18
+
+
+def test_of_several_things_in_an_interval_a_share_is_kept():
+    reasons = plan(shaped([block("pull-up", 18), block("push-up", 20)], "intervals", interval_s=60, interval_count=6), KEEN, {"style": "even"})["reasons"]
+    keep = next(reason["keep"] for reason in reasons if reason["code"] == "interval_breaks")
+    assert keep["code"] == "keep_share" and 0 < keep["share_fraction"] < 1
+
+
+@pytest.mark.parametrize("make", [lambda: rounds_in(240), lambda: intervals_of(6)])
+def test_no_hurry_to_one_round_of_many_alike(make):
+    assert not [reason for reason in make()["reasons"] if reason["code"].startswith("be_there_by")]
+
+
 def test_more_work_breaks_sooner():
     first = []
     for reps in (3, 8, 11, 14, 18):

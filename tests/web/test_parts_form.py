@@ -245,9 +245,9 @@ def test_each_mistake_is_said_at_its_field_and_loses_nothing(client, two, change
 
 
 def test_mistakes_are_listed_in_the_order_of_the_form(client, two):
-    answer = press(client, two | {"title": "", "time": "", FIRST + "amount": "", "parts-0-time": "", SECOND + "amount": ""})
+    answer = press(client, two | {"title": "", "time": "", FIRST + "movement": "", FIRST + "amount": "", "parts-0-time": "", SECOND + "amount": ""})
     assert [link.partition('"')[0] for link in answer.text.split('<li><a href="#')[1:]] == [
-        "title", "time", FIRST + "amount", "parts-0-time", SECOND + "amount"]
+        "title", "time", FIRST + "movement", FIRST + "amount", "parts-0-time", SECOND + "amount"]
 
 
 def test_a_rest_after_the_last_part_is_nobodys_business(client, two):

@@ -42,6 +42,10 @@ def test_every_sentence_fills_in(app):
 
 @pytest.mark.parametrize("item, expected", [
     ({"code": "be_there_by", "block": 3, "movement": "row", "at_s": 326.9}, "Be at block 3, Row, by 5:27."),
+    ({"code": "be_there_by", "block": 2, "movement": "row", "at_s": 38.4}, "Be at block 2, Row, by 0:38."),
+    ({"code": "be_there_by_in_round", "block": 2, "round": 3, "movement": "row", "at_s": 326.9}, "Be at Row in round 3 by 5:27."),
+    ({"code": "interval_breaks", "interval": 9, "over_s": 101, "keep": {"code": "keep_reps", "count": 2, "all": 6}},
+     "Interval 9 no longer fits, by 1:41. From there do 2 of the 6 and keep the clock."),
     ({"code": "switch_at_marks", "every_m": 7.62}, "Switch sides at a mark, every 7.6 m."),
     ({"code": "cap_is_close", "chance_fraction": 0.875, "cap_s": 660}, "The cap is close: about 88% chance of finishing before 11:00."),
     ({"code": "hold_spares", "group": "grip"}, "Chosen to spare what comes next: grip."),

@@ -33,25 +33,34 @@ def plan_intervals(case: Case) -> dict:
     interval_s = interval_length(case)
     count = interval_count(case)
     work = stints_of(case, {**case.option, "rounds": count, "rep_scheme": None})
-    case.stints = with_rests(work, len(case.option["blocks"]), interval_s)
+    every = with_rests(work, len(case.option["blocks"]), interval_s)
+    case.stints = every
     first_look = lay_out(case.stints, factors_for(case.stints, CAUTION[len(CAUTION) // 2]), case.gain, None, [], at_rest())
-    case.stints = case.stints[: reached_interval(case, first_look, interval_s) * (len(case.option["blocks"]) + 1)]
+    case.stints = every[: reached_interval(case, first_look, interval_s) * (len(case.option["blocks"]) + 1)]
     layout = best_layout(case, None, None)
     intervals = margins(case, layout, interval_s)
+    if len(case.stints) < len(every) and not any_breaks(intervals):  # the plan holds longer than that look: where does it break?
+        case.stints = every
+        layout = best_layout(case, None, None)
+        intervals = margins(case, layout, interval_s)
     case.cap_s = interval_s * max(1, len(intervals))
-    broken = [one for one in intervals if one["margin_s"] < 0]
     made = report(case, layout, {**likely_of(case, layout), "finished": False})
     made["blocks"] = [block for block in made["blocks"] if block["block"] > 0 and block["reached"] and block["round"] <= len(intervals)]
     made["intervals"] = intervals
-    made["reasons"] = interval_reasons(intervals, interval_s) + made["reasons"]
+    made["reasons"] = interval_reasons(intervals, interval_s, reps_each(case)) + made["reasons"]
     band = sorted([count_before_break(case, result, interval_s) for result in layout["felt"]])
     edge = int(math.floor(len(band) * BAND))
     likely = made["score"]["likely"]
     low = min(likely, band[edge])
     in_all = count * full_count(case.stints[: len(case.option["blocks"])], case.workout)
     made["score"].update({"count_in_all": in_all, "finish_chance": None, "high_s": None})
-    made["score"].update({"finishes": len(broken) == 0, "low": low, "high": max(likely, band[len(band) - 1 - edge])})
+    made["score"].update({"finishes": len(intervals) == count and not any_breaks(intervals), "low": low, "high": max(likely, band[len(band) - 1 - edge])})
     return made
+
+
+def any_breaks(intervals: list) -> bool:
+    """Return whether the work of an interval runs over its end."""
+    return len([1 for one in intervals if one["margin_s"] < 0]) > 0
 
 
 def interval_length(case: Case) -> float:
@@ -112,14 +121,28 @@ def margins(case: Case, layout: dict, interval_s: float) -> list:
     return made
 
 
-def interval_reasons(intervals: list, interval_s: float) -> list:
-    """Return what the margins say: the first interval that breaks, or is tight, or how much rest there is."""
+def reps_each(case: Case) -> int:
+    """Return the repetitions of every interval where they are all its work, 0 elsewhere."""
+    block = case.option["blocks"][0]
+    alone = len(case.option["blocks"]) == 1 and block["unit"] == "reps" and block.get("step") is None
+    return int(block["amount"]) if alone else 0
+
+
+def to_keep(share: float, reps: int) -> dict:
+    """Return what to keep of the work of an interval that breaks: a count, or a share where there are several things to do."""
+    if reps == 0:
+        return {"code": "keep_share", "share_fraction": share}
+    return {"code": "keep_reps", "count": max(1, int(math.floor(share * reps))), "all": reps}
+
+
+def interval_reasons(intervals: list, interval_s: float, reps: int) -> list:
+    """Return what the margins say: the first interval that breaks and what to do then, or is tight, or how much rest there is."""
     if len(intervals) == 0:  # the very first block cannot be done
         return []
     for one in intervals:
         if one["margin_s"] < 0:
             share = max(0.0, interval_s / (interval_s - one["margin_s"]))
-            return [{"code": "interval_breaks", "interval": one["interval"], "over_s": -one["margin_s"], "keep_fraction": share}]
+            return [{"code": "interval_breaks", "interval": one["interval"], "over_s": -one["margin_s"], "keep_fraction": share, "keep": to_keep(share, reps)}]
     least = intervals[0]
     for one in intervals:
         if one["margin_s"] < least["margin_s"]:

@@ -30,7 +30,7 @@ def deciding(stints: list, layout: dict, course: dict) -> int:
 def block_reasons(stints: list, stint: dict, breakup: dict, went: dict, index: int) -> list:
     """Return why one block is planned as it is."""
     if stint["kind"] == "paced":
-        return paced_reasons(stint, breakup)
+        return paced_reasons(stint, breakup, went["end_s"] - went["start_s"])
     if stint["kind"] == "rest":
         return [{"code": "rest_block"}]
     if stint["kind"] == "skill":
@@ -45,9 +45,10 @@ def block_reasons(stints: list, stint: dict, breakup: dict, went: dict, index: i
     return reasons
 
 
-def paced_reasons(stint: dict, breakup: dict) -> list:
-    """Return why work that ends by breath is done as it is."""
-    first = {"code": "paced_by_breath"} if len(breakup["sets"]) == 1 else {"code": "paced_in_sets", "group": stint["primary"]}
+def paced_reasons(stint: dict, breakup: dict, took_s: float) -> list:
+    """Return why work that ends by breath is done as it is; it lasts as long as it took, unless the cap cut it short."""
+    lasts_s = max(took_s, stint["steps"] * (stint["seconds"] + stint["linger_s"]))
+    first = {"code": "paced_by_breath", "lasts_s": lasts_s} if len(breakup["sets"]) == 1 else {"code": "paced_in_sets", "group": stint["primary"]}
     return [first] + slowed_reasons(stint)
 
 
@@ -79,19 +80,25 @@ def sets_reasons(stint: dict, breakup: dict) -> list:
     return reasons
 
 
-def plan_reasons(made: dict, stints: list, where: int) -> list:
+def plan_reasons(workout: dict, made: dict, stints: list, where: int) -> list:
     """Return what the whole plan turns on."""
     reasons = []
     if where >= 0:
         stint = stints[where]
         block = made["blocks"][where]
         reasons.append({"code": "decided_at", "block": stint["block"], "movement": stint["movement"], "group": block["limiting_group"]})
-        if not made["score"]["finishes"]:
-            reasons.append({"code": "be_there_by", "block": stint["block"], "movement": stint["movement"], "at_s": block["start_s"]})
+        if not made["score"]["finishes"] and workout.get("shape", "for_time") == "for_time":  # elsewhere one round is as urgent as the next
+            reasons.append(be_there_by(stint, stints, block["start_s"]))
     gates = [stint for stint in stints if stint["kind"] == "gate"]
     if len(gates) > 0:
         reasons.append({"code": "hurry_to_gate", "movement": gates[0]["movement"], "block": gates[0]["block"]})
     return reasons
+
+
+def be_there_by(stint: dict, stints: list, at_s: float) -> dict:
+    """Return when to be at a block; with its round, where there are several."""
+    by = {"code": "be_there_by", "block": stint["block"], "movement": stint["movement"], "at_s": at_s}
+    return by if stints[len(stints) - 1]["round"] == 1 else {**by, "code": "be_there_by_in_round", "round": stint["round"]}
 
 
 def plan_warnings(workout: dict, made: dict, stints: list, cap_s: float | None) -> list:

@@ -45,7 +45,7 @@ def report(case: Case, layout: dict, likely: dict) -> dict:
         "filled": filled_of(stints),
     }
     made["narrow"] = layout["narrow"]
-    made["reasons"] = plan_reasons(made, stints, where) + layout["narrow"][:1]
+    made["reasons"] = plan_reasons(workout, made, stints, where) + layout["narrow"][:1]
     made["warnings"] = plan_warnings(workout, made, stints, cap_s)
     made["basis"] = {
         "stints": stints,

@@ -4,7 +4,7 @@ import { headline } from "./headline.js";
 import { partsOf } from "./parts.js";
 import { partName, roundsName } from "./round-words.js";
 import { shortScore } from "./score-words.js";
-import { setsInWords } from "./set-words.js";
+import { COUNTED_S, setsInWords } from "./set-words.js";
 import { byRounds, counted, isCut, isUntilMiss } from "./tiers.js";
 import { _, amount, breathCount, holdName, movementName, say } from "./words.js";
 
@@ -43,6 +43,7 @@ function besideSets(block, units) {
 function restLine(block) {
   const rests = [...new Set((block.rests_s ?? []).filter((rest_s) => rest_s > 0))];
   if (rests.length === 0) return null;
+  if (rests.length === 1 && rests[0] >= COUNTED_S) return _("rest {time}", { time: span(rests[0]) });
   if (rests.length === 1) return _("rest {time}, {breaths}", { time: span(rests[0]), breaths: breathCount(block.rests_breaths[0]) });
   return _("rest {first}, then {then}", { first: span(rests[0]), then: rests.slice(1).map(span).join(", ") });
 }

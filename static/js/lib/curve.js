@@ -3,7 +3,7 @@
 export const WIDE = 320;
 export const HIGH = 170;
 
-const FARTHEST_CAP = 1.15;  // a cap further out than this is not drawn: it would squeeze the rest
+const FARTHEST_CAP = 1.15;  // for somebody who finishes a cap further out than this is not drawn: it would squeeze the rest
 const HAIR_S = 1e-6;
 const NO_GROUPS = ["t_s", "breath"];
 
@@ -47,10 +47,10 @@ export function finishBand({ score }, cap_s = null) {
   return Number.isFinite(cap_s) && cap_s > low_s ? { low_s, high_s: cap_s, to_cap: true } : null;
 }
 
-/** How far the picture reaches: {end_s, cap_s}; cap_s is null where there is none, or it lies far beyond. */
+/** How far the picture reaches: {end_s, cap_s}; cap_s is null where there is none, or it lies far beyond the finish. */
 export function extent(plan, cap_s) {
   const last_s = Math.max(plan.reserve_curve.at(-1).t_s, finishBand(plan, cap_s)?.high_s ?? 0, plan.mine?.before.reserve_curve.at(-1).t_s ?? 0);
-  const shown = cap_s && cap_s <= last_s * FARTHEST_CAP ? cap_s : null;
+  const shown = cap_s && (cap_s <= last_s * FARTHEST_CAP || !plan.score.finishes) ? cap_s : null;
   return { end_s: Math.max(last_s, shown ?? 0), cap_s: shown };
 }
 

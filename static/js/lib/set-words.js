@@ -4,6 +4,7 @@ import { counted, tiers } from "./tiers.js";
 import { _, breathCount } from "./words.js";
 
 const MANY = 3;         // so many small sets up to the end are "3s"
+export const COUNTED_S = 60;   // rests from here on are taken by the clock; chosen
 const BREATH_S = 3;     // the engine's BREATH_S, for rests it gives without a count
 const WORDED = () => [
   _("one breath"), _("two breaths"), _("three breaths"), _("four breaths"), _("five breaths"),
@@ -15,11 +16,12 @@ export const breathWords = (n) => WORDED()[n - 1] ?? breathCount(n);
 
 const breathsOf = (rest_s) => Math.max(1, Math.round(rest_s / BREATH_S));
 
-/** "4", "4 × 4", or, up to the end, "3s". */
+/** "4", "4 × 4", or, up to the end, "3s", "singles". */
 function run({ size, times }, unit, units, toTheEnd) {
   const name = setName(size, unit, units);
   if (times === 1) return name;
-  return toTheEnd && unit === "reps" && times >= MANY ? _("{size}s", { size: name }) : _("{times} \u00d7 {size}", { times: number(times), size: name });
+  if (toTheEnd && unit === "reps" && times >= MANY) return size === 1 ? _("singles") : _("{size}s", { size: name });
+  return _("{times} \u00d7 {size}", { times: number(times), size: name });
 }
 
 const inTurn = (parts) => parts.reduce((before, part) => _("{before}, then {part}", { before, part }));
@@ -34,14 +36,19 @@ function sizes(sets, unit, units) {
   return _("{sets}, {last} to finish", { sets: inTurn(said.slice(0, -1)), last: said.at(-1) });
 }
 
-const restWords = (rest_s, breaths) => _("rest about {time}: {breaths}", { time: span(rest_s), breaths: breathWords(breaths ?? breathsOf(rest_s)) });
+/** With its breaths up to a minute; nobody counts longer by them. */
+const restWords = (rest_s, breaths) => (rest_s >= COUNTED_S ? _("rest about {time}", { time: span(rest_s) }) : inBreaths(rest_s, breaths));
 
-/** Rests that change while the sets stay alike, in turn: "rest about 25 s, then 30 s, 35 s: eight to 12 breaths". */
+const inBreaths = (rest_s, breaths) => _("rest about {time}: {breaths}", { time: span(rest_s), breaths: breathWords(breaths ?? breathsOf(rest_s)) });
+
+/** Rests that change while the sets stay alike, in turn: "rest about 25 s, then 30 s, 35 s: 8 to 12 breaths". */
 function changingRests(rests) {
   const times = rests.filter((rest_s, index) => index === 0 || rest_s !== rests[index - 1]).map(span);
   const [low, high] = [Math.min(...rests), Math.max(...rests)].map((rest_s) => breathsOf(rest_s));
-  const range = { first: times[0], then: times.slice(1).join(", "), low: number(low), high: breathWords(high) };
-  return low === high ? _("rest about {first}, then {then}: {high}", range) : _("rest about {first}, then {then}: {low} to {high}", range);
+  const turns = { first: times[0], then: times.slice(1).join(", ") };
+  if (Math.max(...rests) >= COUNTED_S) return _("rest about {first}, then {then}", turns);
+  if (low === high) return _("rest about {first}, then {then}: {high}", { ...turns, high: breathWords(high) });
+  return _("rest about {first}, then {then}: {low} to {high}", { ...turns, low: number(low), high: breathCount(high) });
 }
 
 /** Where the rests change with the size each tier says its own. */

@@ -3,6 +3,7 @@ import { setSpans } from "./curve.js";
 
 const QUARTERS = [0.25, 0.5, 0.75];
 const MOST_BLOCK_ENDS = 10;   // with more of them only the ends of rounds are worth a glance
+const AT_ONCE_S = 2;          // nearer together than this they are one glance; chosen
 const HAIR = 1e-9;
 
 const timed = (plan) => plan.blocks.filter((block) => block.end_s !== null && block.movement !== "rest");
@@ -46,5 +47,10 @@ export function quarters(plan) {
   });
 }
 
-/** Both in the order of the clock. */
-export const splits = (plan) => [...ends(plan), ...quarters(plan)].sort((one, other) => one.at_s - other.at_s);
+/** Both in the order of the clock; a quarter that falls on an end is told with it: {…end, quarter}. */
+export function splits(plan) {
+  const found = quarters(plan);
+  const isNear = (end) => (quarter) => Math.abs(quarter.at_s - end.at_s) < AT_ONCE_S;
+  const all = ends(plan).map((end) => ({ ...end, quarter: found.find(isNear(end))?.share ?? null }));
+  return [...all, ...found.filter((quarter) => !all.some((end) => isNear(end)(quarter)))].sort((one, other) => one.at_s - other.at_s);
+}

@@ -5,9 +5,10 @@ import { USUAL_REST_S, fitted, places } from "./own.js";
 const LESS_REST_S = 2;
 const HAIR = 1e-6;
 
+/** Not beyond the largest set: that such an opening fails is no news. */
 function oneMore(own, place) {
   const size = own.sets[0] + place.grain;
-  return own.sets.length > 1 && size < place.total - HAIR ? fitted(resized(own, { from: 0, to: 0 }, size, place), place) : null;
+  return own.sets.length > 1 && size < Math.min(place.total, place.largest + place.grain) - HAIR ? fitted(resized(own, { from: 0, to: 0 }, size, place), place) : null;
 }
 
 function lessRest(own, place) {

@@ -1,5 +1,5 @@
 /** Text in the person's language. English is the key; what has no translation shows as written. */
-import { length, load, number, percent, setName, setSize, span } from "./format.js";
+import { clock, length, load, number, percent, setName, setSize, span } from "./format.js";
 
 const ORDER = ["zero", "one", "two", "few", "many", "other"];  // gettext numbers its plural forms in this order
 const state = { lang: "en", messages: {}, codes: {}, movements: {}, units: { mass: "kg", length: "m" } };
@@ -44,6 +44,9 @@ export function ngettext(one, many, n, parameters = {}) {
 
 export const movementName = (key) => (key === "rest" ? _("Rest") : _(state.movements[key]?.name ?? key));
 
+/** What a movement's effort is reckoned by, such as "flywheel" or "running"; null for what has none. */
+export const energyOf = (key) => state.movements[key]?.energy?.kind ?? null;
+
 export function holdName(movement, key) {
   const hold = state.movements[movement]?.holds.find((one) => one.key === key);
   return _(hold?.name ?? key);
@@ -59,6 +62,7 @@ function shape(name, value) {
   if (/movement$/.test(name)) return movementName(value);
   if (/group$/.test(name)) return groupName(value);
   if (typeof value === "string") return _(value);
+  if (name === "at_s") return clock(value);
   if (/_s$/.test(name)) return span(value);
   if (/_kg$/.test(name)) return load(value, state.units);
   if (/_m$/.test(name)) return length(value, state.units);

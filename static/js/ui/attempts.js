@@ -6,6 +6,9 @@ import { _, loadName } from "../lib/words.js";
 const goes = ({ at_s, chance_fraction, fits }) => (fits === false ? _("This one comes after the time is over.")
   : _("At the bar by {time}. It goes {chance} of the time.", { time: clock(at_s), chance: percent(chance_fraction) }));
 
+/** To five seconds: nobody counts a rest between heavy lifts closer; when to be at the bar says the rest. */
+const aboutRest = (rest_s) => span(Math.round(rest_s / 5) * 5);
+
 function attempt(one, index, why) {
   const { load_kg, rest_s } = one;
   return el("li", { class: "attempt", "data-attempt": "" },
@@ -13,7 +16,7 @@ function attempt(one, index, why) {
     el("div", {},
       el("p", { class: "numeral block__big" }, loadName(load_kg)),
       el("p", { class: "block__says" }, goes(one)),
-      rest_s > 0 && el("p", {}, _("Then rest {time}.", { time: span(rest_s) })), why?.(index)));
+      rest_s > 0 && el("p", {}, _("Then rest about {time}.", { time: aboutRest(rest_s) })), why?.(index)));
 }
 
 /** `why(place)` makes what is unfolded below an attempt. */

@@ -8,6 +8,7 @@ import { _ } from "../lib/words.js";
 const BAND = 18;        // height of the strip of sets
 const UNDER = 6;        // from the lines to that strip
 const MARGIN = 46;      // left of the picture, for the scale
+const ABOVE = 22;       // above it, for the word at the cap
 const TEXT_ROOM = 20;   // below, for times
 const TIME_WIDE = 44;   // a time needs this much
 const CROSS = 7;
@@ -65,7 +66,7 @@ function limits(plan, { end_s, cap_s }) {
   return [
     band && rect("curve__finish", band.low_s, band.high_s, end_s, 0, HIGH),
     cap_s && [svg("line", { class: "curve__cap", x1: across(cap_s, end_s), x2: across(cap_s, end_s), y1: -4, y2: HIGH + UNDER + BAND }),
-      text(across(cap_s, end_s) - 4, 12, plan.score.kind === "rounds" ? _("end") : _("cap"))],
+      text(across(cap_s, end_s) + 4, -6, plan.score.kind === "rounds" ? _("end") : _("cap"))],
   ];
 }
 
@@ -83,7 +84,7 @@ export function curvePicture(plan, drawn, label, cap) {
   const last = across(points.at(-1).t_s, end_s);
   const course = line(points, main.group, end_s);
   const before = plan.mine?.before.reserve_curve;
-  return svg("svg", { class: "curve__picture", viewBox: `${-MARGIN} -10 ${WIDE + MARGIN + 8} ${HIGH + UNDER + BAND + TEXT_ROOM + 10}`, role: "img", "aria-label": label },
+  return svg("svg", { class: "curve__picture", viewBox: `${-MARGIN} ${-ABOVE} ${WIDE + MARGIN + 8} ${HIGH + UNDER + BAND + TEXT_ROOM + ABOVE}`, role: "img", "aria-label": label },
     limits(plan, reach).flat(),
     svg("polygon", { class: "curve__area", points: `0,${HIGH} ${course} ${last},${HIGH}` }),
     scale().flat(), splits(plan, end_s).flat(), sets(plan.blocks, end_s).flat(2), quarterMarks(plan, end_s),

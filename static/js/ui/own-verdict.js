@@ -1,9 +1,10 @@
 /** What a break-up of one's own brings, in words: the finish, its difference to the plan, and where it fails. */
 import { el } from "../lib/dom.js";
 import { clock, number, percent, span } from "../lib/format.js";
+import { against } from "../lib/mine.js";
 import { whereItFails } from "../lib/score-words.js";
 import { _, loadName, movementName } from "../lib/words.js";
-import { difference } from "./difference.js";
+import { SAME_S, difference } from "./difference.js";
 
 /** "You would fail rep 31 of Ring dip, about 4:10." */
 export function failSentence(plan) {
@@ -58,7 +59,16 @@ function besides(verdict, low) {
   return verdict.intervals ? `${marginSentence(verdict)} ${left}` : left;
 }
 
-const answer = (plan, low) => (plan.mine.verdict.fails ? failSentence(plan) : `${difference(plan.mine.verdict, plan.mine.before)} ${besides(plan.mine.verdict, low)}`.trim());
+/** What is better than the plan is so only for exact numbers: without this word the plan would seem the poorer one. */
+function counting({ verdict, before }) {
+  const { slower_s, fewer, finishes } = against(verdict, before);
+  const better = finishes === true || slower_s < -SAME_S || fewer < 0;
+  return better ? _("That counts on your numbers being exact; the plan keeps a margin for a day when they are not.") : "";
+}
+
+const told = ({ mine }) => `${difference(mine.verdict, mine.before)} ${counting(mine)}`.trim();
+
+const answer = (plan, low) => (plan.mine.verdict.fails ? failSentence(plan) : `${told(plan)} ${besides(plan.mine.verdict, low)}`.trim());
 
 /** The panel of the own screen: `plan` with the own break-up in it, see `mine.js`; `low`: the lowest moment of what limits. */
 export function verdictPanel(plan, low) {
@@ -73,4 +83,4 @@ export function verdictPanel(plan, low) {
 /** On the break-up: that this is the athlete's own, and what it brings. */
 export const mineTag = () => el("p", {}, el("span", { class: "tag tag--mine", "data-mine": "" }, _("Your own break-up")));
 
-export const mineSays = (plan) => el("p", { class: "lead" }, plan.mine.verdict.fails ? failSentence(plan) : difference(plan.mine.verdict, plan.mine.before));
+export const mineSays = (plan) => el("p", { class: "lead" }, plan.mine.verdict.fails ? failSentence(plan) : told(plan));

@@ -1,10 +1,12 @@
 /** The break-up, block by block: sets as a row of large numerals standing on tape, the rests between them in the calm colour. */
 import { el } from "../lib/dom.js";
 import { clock, load, number, setName, span } from "../lib/format.js";
+import { pace } from "../lib/pace.js";
 import { roundsName } from "../lib/round-words.js";
 import { setsInWords } from "../lib/set-words.js";
 import { byRounds, counted, isCut, isUntilMiss } from "../lib/tiers.js";
 import { _, amount, holdName, movementName, say } from "../lib/words.js";
+import { sortedReasons } from "./why.js";
 
 /** Equal neighbours stand counted together; the gap after them, in the calm colour, is the rest. */
 function numerals(block, units) {
@@ -39,14 +41,17 @@ function body(block, units) {
   ];
 }
 
-function facts(block) {
+/** Pace and hold are said again only in rounds where they change. */
+function facts(block, { units, before }) {
+  const known = (name) => before?.[name] === block[name];
   const pairs = [
-    block.seconds_per_unit && [_("Pace"), block.unit === "reps" ? _("one every {time}", { time: span(block.seconds_per_unit) }) : null],
+    block.seconds_per_unit && !known("seconds_per_unit") && [_("Pace"), pace(block, units)],
     block.switch_every && [_("Switch sides"), _("every {amount}", { amount: amount(block.switch_every, block.unit) })],
-    block.hold && [_("Hold"), holdName(block.movement, block.hold)],
+    block.hold && !known("hold") && [_("Hold"), holdName(block.movement, block.hold)],
     block.start_s !== null && [_("On the clock"), `${clock(block.start_s)} \u2013 ${clock(block.end_s)}`],
   ];
-  return el("dl", { class: "facts" }, pairs.filter((pair) => pair && pair[1]).map(([term, text]) => el("div", {}, el("dt", {}, term), el("dd", {}, text))));
+  const said = pairs.filter((pair) => pair && pair[1]);
+  return said.length === 0 ? null : el("dl", { class: "facts" }, said.map(([term, text]) => el("div", {}, el("dt", {}, term), el("dd", {}, text))));
 }
 
 const adviceFor = ({ workout, option }, position) => (workout.advice ?? []).filter((one) => one.block === position && (one.option ?? option) === option);
@@ -55,9 +60,12 @@ export function advice(text) {
   return el("div", { class: "notice notice--advice" }, el("p", { class: "notice__title" }, _("Your coach says")), el("p", {}, _(text)));
 }
 
-function reasons(block) {
-  const lines = [block.hold_reason, ...(block.reasons ?? [])].filter(Boolean).map((reason) => el("p", { class: "soft" }, say(reason)));
-  return lines.length ? el("div", { class: "stack stack--s" }, lines) : null;
+/** Why, in a sentence, and what is unfolded below it; a block with nothing to unfold says all at once. */
+function reasons(block, context) {
+  const details = context.why?.(block, context.rounds) ?? null;
+  const { first, behind } = sortedReasons(block);
+  const lines = (details ? first : [...behind, ...first]).map((reason) => el("p", { class: "soft" }, say(reason)));
+  return [lines.length > 0 && el("div", { class: "stack stack--s" }, lines), details];
 }
 
 export function blockTitle(block, units) {
@@ -71,8 +79,8 @@ function one(block, context) {
     el("header", { class: "block__head" },
       el("span", { class: "block__place numeral", "aria-hidden": "true" }, number(position)),
       el(context.heading, { class: "block__title" }, movementName(block.movement), el("small", {}, blockTitle(block, context.units)))),
-    body(block, context.units), facts(block), reasons(block), context.why?.(block, context.rounds),
-    adviceFor(context, position).map((own) => advice(own.text)));
+    body(block, context.units), facts(block, context), reasons(block, context),
+    context.before ? null : adviceFor(context, position).map((own) => advice(own.text)));
 }
 
 export const roundsTitle = (group, count, areIntervals) => (count < 2 ? null : el("h2", { class: "rounds" }, roundsName(group.rounds, areIntervals)));
@@ -82,8 +90,9 @@ export function planBlocks(plan, context) {
   const groups = byRounds(plan.blocks);
   const count = groups.reduce((sum, group) => sum + group.rounds.length, 0);
   const heading = count > 1 ? "h3" : "h2";
-  return groups.map((group) => [
+  const before = (at, { block }) => groups[at - 1]?.blocks.find((other) => other.block === block);
+  return groups.map((group, at) => [
     roundsTitle(group, count, Boolean(plan.intervals)),
-    ...group.blocks.map((block) => one(block, { ...context, heading, rounds: group.rounds })),
+    ...group.blocks.map((block) => one(block, { ...context, heading, rounds: group.rounds, before: before(at, block) })),
   ]).flat().filter(Boolean);
 }

@@ -3,12 +3,15 @@ import { el } from "../lib/dom.js";
 import { clock, number } from "../lib/format.js";
 import { headline } from "../lib/headline.js";
 import { scoreRange } from "../lib/score-words.js";
-import { _, amount, loadName, movementName, ngettext, partSize } from "../lib/words.js";
+import { _, amount, loadName, movementName, ngettext, partSize, say } from "../lib/words.js";
+import { NARROWS } from "./plan-notes.js";
 import { bigNumber, mineSays, mineTag } from "./own-verdict.js";
 
+/** The range, and the one number that would narrow it most. */
 function band(plan) {
   const range = scoreRange(plan);
-  return range ? el("p", {}, _("Eight days of ten: {range}.", { range })) : null;
+  const narrows = (plan.reasons ?? []).find(({ code }) => code === NARROWS);
+  return [range && el("p", {}, _("Eight days of ten: {range}.", { range })), narrows && el("p", {}, el("a", { href: "#numbers" }, say(narrows)))];
 }
 
 const eyebrow = (text) => el("p", { class: "eyebrow" }, text);
@@ -26,11 +29,11 @@ function inRounds(plan) {
 }
 
 function inIntervals(plan) {
-  const { finishes, likely } = plan.score;
+  const { finishes, likely, count_in_all } = plan.score;
   const count = plan.intervals.length;
   const big = finishes ? [eyebrow(_("It fits")), huge(_("{n} of {n}", { n: number(count) }), ngettext("interval", "intervals", count))]
     : [eyebrow(_("It breaks in interval")), huge(number(count))];
-  return [...big, el("p", {}, _("Likely count {likely}.", { likely: number(likely) })), band(plan)];
+  return [...big, el("p", {}, _("Likely count {likely} of {all}.", { likely: number(likely), all: number(count_in_all) })), band(plan)];
 }
 
 function heaviest(plan) {

@@ -1,6 +1,8 @@
 /** The break-up screen's pieces for one plan: a workout in parts has several of them, each under its own title. */
 import { el } from "../lib/dom.js";
+import { span } from "../lib/format.js";
 import { partName } from "../lib/round-words.js";
+import { _ } from "../lib/words.js";
 import { attemptList } from "./attempts.js";
 import { curve } from "./curve.js";
 import { intervalStrip } from "./intervals.js";
@@ -19,7 +21,9 @@ export function capOf(workout, option) {
 export const partHead = (plan, index, count) => titled(plan, index, count, [planHead(plan)]);
 
 export function partBody(plan, index, count, context) {
-  return titled(plan, index, count, plan.attempts ? [attemptList(plan, context.why)] : [intervalStrip(plan), ...planBlocks(plan, context)]);
+  const { rest_after_s } = context.workout;
+  const rest = index < count - 1 && rest_after_s > 0 && el("p", { class: "notice", "data-rest-after": "" }, _("Then a rest of {time}.", { time: span(rest_after_s) }));
+  return titled(plan, index, count, [...(plan.attempts ? [attemptList(plan, context.why)] : [intervalStrip(plan), ...planBlocks(plan, context)]), rest]);
 }
 
 export function partWhy(plan, index, count, { workout, option }) {

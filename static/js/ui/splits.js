@@ -17,6 +17,13 @@ function quarter({ share, movement, round, done, unit }, rounds) {
   return rounds > 1 ? _("{part}: {done} into {movement}, round {round}", where) : _("{part}: {done} into {movement}", where);
 }
 
+/** "Round 3 done, half of it all": where a quarter falls on the end. */
+function endAndQuarter(one, rounds) {
+  const end = blockEnd(one, rounds);
+  const texts = { 0.25: () => _("{end}, a quarter of it all", { end }), 0.5: () => _("{end}, half of it all", { end }), 0.75: () => _("{end}, three quarters of it all", { end }) };
+  return texts[one.quarter]?.() ?? end;
+}
+
 /** Of intervals the first, the middle one, the last and the tightest: when the work is done on the running clock, and what is left then. */
 function intervalSplits({ intervals }) {
   const tightest = intervals.reduce((least, one) => (one.margin_s < least.margin_s ? one : least));
@@ -36,5 +43,5 @@ export function splitsList(plan) {
   if (found.length < 2) return null;
   const rounds = Math.max(...plan.blocks.map((block) => block.round));
   return list(found.map((one) => el("div", { class: one.share ? "splits__quarter" : null },
-    el("dt", {}, one.share ? quarter(one, rounds) : blockEnd(one, rounds)), el("dd", { class: "numeral" }, clock(one.at_s)))));
+    el("dt", {}, one.share ? quarter(one, rounds) : endAndQuarter(one, rounds)), el("dd", { class: "numeral" }, clock(one.at_s)))));
 }

@@ -4,9 +4,17 @@ import { lowestBetween } from "../lib/curve.js";
 import { OVERTAKEN } from "../lib/engine.js";
 import { number, percent, span } from "../lib/format.js";
 import { smallEdits } from "../lib/what-if.js";
-import { _, groupName } from "../lib/words.js";
+import { _, groupName, say } from "../lib/words.js";
 import { difference } from "./difference.js";
 import { failSentence } from "./own-verdict.js";
+
+const BEHIND = ["hold_best", "hold_spares", "last_set_larger", "taxed_before"];   // true, but one sentence a block is enough at first sight
+
+/** Why a block is as it is: {first, behind}, what stands below its sets and what is unfolded. */
+export function sortedReasons({ hold_reason, reasons }) {
+  const all = [hold_reason, ...(reasons ?? [])].filter(Boolean);
+  return { first: all.filter(({ code }) => !BEHIND.includes(code)), behind: all.filter(({ code }) => BEHIND.includes(code)) };
+}
 
 /** What an edit is called. */
 function edited({ kind, size, rest_s }) {
@@ -34,7 +42,7 @@ function outcome(plan, verdict, before, index) {
 
 function limit(plan, block) {
   const params = { group: groupName(block.limiting_group), left: percent(lowestIn(plan, block, block.limiting_group) ?? block.lowest_reserve) };
-  return _("What gives out first here: {group}. Lowest strength left: {left}, for the numbers as they stand.", params);
+  return _("What gives out first here: {group}. Lowest strength left: {left}, if your numbers are exact. The plan keeps a margin for a day when they are not.", params);
 }
 
 /** `tell` asks the engine: changed own blocks in, {verdict, before} out. `indexes`: this block in every round that is done alike. */
@@ -52,6 +60,6 @@ export function whyDetails(plan, block, indexes, { blocks, tell }) {
     details.dataset.told = "";
   };
   const details = el("details", { class: "why", "data-why": "", ontoggle: () => { if (details.open) fill(); } },
-    el("summary", {}, _("Why, and what a change would do")), lines);
+    el("summary", {}, _("Why, and what a change would do")), lines, sortedReasons(block).behind.map((reason) => el("p", {}, say(reason))));
   return details;
 }
