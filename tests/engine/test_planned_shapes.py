@@ -5,7 +5,7 @@ import json
 import pytest
 from engine_samples import able, block, workout
 
-from webapp.engine import EngineError, plan
+from webapp.engine import EngineError, judge, plan
 
 pytestmark = pytest.mark.slow
 KEEN = {"level": "keen", "inverted_ok": True}
@@ -169,3 +169,22 @@ def test_every_shape_is_json_with_the_contract_s_keys(shape):
 def test_what_says_too_little_is_refused(shape):
     with pytest.raises(EngineError):
         plan({**workout(PAIR), **shape}, KEEN, {})
+
+
+def test_intervals_are_held_alike_where_the_quickest_way_through_each_would_break():
+    """Six pull-ups a minute for somebody with thirteen: in one go they break before the tenth, small sets from the first on fit them all."""
+    numbers = able("keen", pull_up=13)
+    asked = shaped([block("pull-up", 6)], "intervals", interval_s=60, interval_count=10)
+    made = plan(asked, numbers, {"style": "even"})
+    assert made["score"]["finishes"]
+    assert len({json.dumps([each["sets"], each["rests_s"]]) for each in made["blocks"]}) == 1 and len(made["blocks"][0]["sets"]) > 1
+    assert not judge(asked, numbers, {}, [{"sets": [6], "rests_s": []}] * 10)["finishes"]
+
+
+def test_what_to_keep_of_an_interval_that_breaks_fits_them_all():
+    """Somebody with six cannot do six a minute ten times; what the plan says to keep is judged to fit in singles."""
+    numbers = able("regular", pull_up=6)
+    keep = next(reason["keep"] for reason in intervals_of(6, count=10, numbers=numbers)["reasons"] if reason["code"] == "interval_breaks")
+    fewer = shaped([block("pull-up", keep["count"])], "intervals", interval_s=60, interval_count=10)
+    own = [{"sets": [1] * keep["count"], "rests_s": [15] * (keep["count"] - 1)}] * 10
+    assert judge(fewer, numbers, {}, own)["finishes"]

@@ -8,6 +8,7 @@ R² 0.89–0.99). What the end leaves room for is planned for itself, so it may 
 from .checks import number
 from .choose import best_layout, likely_of
 from .errors import EngineError
+from .evenly import climbs, even_breakups, repeated
 from .layout import cut_at_cap
 from .parameters import CADENCE_QUICKEST, EVEN_ROUNDS_COST, MOST_ROUNDS
 from .prepare import Case, stints_of
@@ -16,8 +17,6 @@ from .score import rounds_done
 from .stints import MOST_STINTS
 from .whole import at_rest, live_through
 
-MOST_PARTS = 4  # even sets of a block in one round; chosen
-ROUND_RESTS_S = [5, 10, 15, 20, 25, 30]  # between them, tried; chosen
 MORE_REST_S = [0, 3, 6, 10]  # added to those for somebody less able; chosen
 
 
@@ -65,7 +64,7 @@ def evened(case: Case, layout: dict, time_s: float) -> dict:
     blocks = len(case.option["blocks"])
     rounds = (len(layout["breakups"]) - 1) // blocks
     whole = layout["whole"]
-    if rounds < 2 or len([1 for block in case.option["blocks"] if block.get("step") is not None]) > 0:
+    if rounds < 2 or climbs(case.option):
         return layout
     tried = [whole[donor * blocks : (donor + 1) * blocks] for donor in [rounds - 1, rounds // 2]]
     if len(case.round) == 0:
@@ -90,11 +89,6 @@ def bare_work(layout: dict) -> float:
     return sum([stint["steps"] * stint["seconds"] for stint in layout["stints"][: len(layout["breakups"])]])
 
 
-def repeated(one: list, count: int) -> list:
-    """Return so many break-ups, round after round like `one`."""
-    return [one[index - len(one) * (index // len(one))] for index in range(count)]
-
-
 def even_round(case: Case, start: list, factors: list[float], time_s: float) -> list:
     """Return a round, one block after another given the even sets and the rest with which most gets done in time."""
     best = start
@@ -109,22 +103,6 @@ def even_round(case: Case, start: list, factors: list[float], time_s: float) -> 
                 most = done["work_s"]
                 best = other
     return best
-
-
-def even_breakups(stint: dict) -> list:
-    """Return the stint's work in one to four even sets that the half rule allows, each with several rests."""
-    made = []
-    pieces = stint["steps"] // stint["piece_steps"]
-    for parts in range(1, min(MOST_PARTS, pieces) + 1):
-        size = -(-pieces // parts)
-        if size > stint["below_half"] and stint["steps"] * 2 > stint["max_steps"]:
-            continue
-        sets = [size * stint["piece_steps"]] * ((pieces - 1) // size)
-        sets.append(stint["steps"] - sum(sets))
-        rests_s = [rest_s for rest_s in ROUND_RESTS_S if rest_s >= max(stint["set_up_s"], stint["single_wait_s"])]
-        for rest_s in rests_s if len(sets) > 1 else [0]:
-            made.append({"sets": sets, "rests_s": [rest_s] * (len(sets) - 1), "lead_s": 0.0, "plan": [], "thrift": 1.0})
-    return made
 
 
 def rested_round(case: Case, more_s: float) -> list:

@@ -7,13 +7,14 @@ import math
 
 from .checks import number, whole_number
 from .choose import best_layout, likely_of
+from .evenly import climbs, even_breakups, repeated
 from .layout import as_given, factors_for, lay_out
 from .parameters import CAUTION
 from .prepare import Case, stints_of
 from .report import report
 from .score import BAND, counted, full_count
 from .stints import rest_stint
-from .whole import LONGEST_S, at_rest
+from .whole import LONGEST_S, Start, at_rest, break_up_all, live_through, state_before
 
 LEAST_REST_SHARE = 0.15  # of an interval left over below which it counts as tight; chosen
 
@@ -37,17 +38,18 @@ def plan_intervals(case: Case) -> dict:
     case.stints = every
     first_look = lay_out(case.stints, factors_for(case.stints, CAUTION[len(CAUTION) // 2]), case.gain, None, [], at_rest())
     case.stints = every[: reached_interval(case, first_look, interval_s) * (len(case.option["blocks"]) + 1)]
-    layout = best_layout(case, None, None)
+    layout = best_layout(case, None, held_alike)
     intervals = margins(case, layout, interval_s)
     if len(case.stints) < len(every) and not any_breaks(intervals):  # the plan holds longer than that look: where does it break?
         case.stints = every
-        layout = best_layout(case, None, None)
+        case.round = []
+        layout = best_layout(case, None, held_alike)
         intervals = margins(case, layout, interval_s)
     case.cap_s = interval_s * max(1, len(intervals))
     made = report(case, layout, {**likely_of(case, layout), "finished": False})
     made["blocks"] = [block for block in made["blocks"] if block["block"] > 0 and block["reached"] and block["round"] <= len(intervals)]
     made["intervals"] = intervals
-    made["reasons"] = interval_reasons(intervals, interval_s, reps_each(case)) + made["reasons"]
+    made["reasons"] = interval_reasons(case, every, intervals, interval_s) + made["reasons"]
     band = sorted([count_before_break(case, result, interval_s) for result in layout["felt"]])
     edge = int(math.floor(len(band) * BAND))
     likely = made["score"]["likely"]
@@ -56,6 +58,75 @@ def plan_intervals(case: Case) -> dict:
     made["score"].update({"count_in_all": in_all, "finish_chance": None, "high_s": None})
     made["score"].update({"finishes": len(intervals) == count and not any_breaks(intervals), "low": low, "high": max(likely, band[len(band) - 1 - edge])})
     return made
+
+
+def held_alike(case: Case, layout: dict, cap_s: float | None) -> dict:
+    """Return the layout, or one with every interval broken up alike where that fits more intervals: rest within an interval costs nothing, and small
+    sets from the first on may hold where the quickest way through each does not."""
+    blocks = len(case.option["blocks"]) + 1
+    if len(layout["whole"]) < 2 * blocks or climbs(case.option):
+        return layout
+    if on_time(case, layout["whole"], layout["factors"]) * blocks >= len(layout["whole"]):
+        return layout
+    if len(case.round) == 0:
+        case.round = alike_round(case, layout["whole"][:blocks], layout["factors"])
+    alike = repeated(case.round, len(case.stints))
+    if fitting(case, alike, layout["factors"]) <= fitting(case, layout["whole"], layout["factors"]):
+        return layout
+    whole = as_far_as_it_holds(case, alike, layout["factors"])
+    return {**layout, "stints": case.stints, "breakups": whole, "whole": whole}
+
+
+def as_far_as_it_holds(case: Case, alike: list, factors: list[float]) -> list:
+    """Return the break-ups alike in the intervals that fit as given, and the rest planned as it comes."""
+    holds = on_time(case, alike, [1.0] * len(factors))
+    upto = holds * (len(case.option["blocks"]) + 1)
+    if upto >= len(alike):
+        return alike
+    fatigue = state_before(upto, case.stints, alike, factors, case.gain, at_rest())
+    after = Start(fatigue, holds * interval_length(case), False)
+    coming = case.stints[upto:]
+    return alike[:upto] + break_up_all(coming, factors[upto:], case.gain, [], after, [1.0] * len(coming))
+
+
+def alike_round(case: Case, start: list, factors: list[float]) -> list:
+    """Return an interval's break-ups, one block after another given the fewest even sets and the shortest rest with which most intervals fit."""
+    best = start
+    most = fitting(case, repeated(best, len(case.stints)), factors)
+    for place in range(len(start)):
+        stint = case.stints[place]
+        for breakup in even_breakups(stint) if stint["kind"] == "local" else []:
+            other = best[:]
+            other[place] = breakup
+            fit = fitting(case, repeated(other, len(case.stints)), factors)
+            if fit > most:
+                most = fit
+                best = other
+    return best
+
+
+def fitting(case: Case, breakups: list, factors: list[float]) -> float:
+    """Return a measure of how many intervals fit: for somebody with these shares of the numbers, then as given."""
+    return on_time(case, breakups, factors) + on_time(case, breakups, [1.0] * len(factors)) / 1000
+
+
+def on_time(case: Case, breakups: list, factors: list[float]) -> int:
+    """Return in how many intervals from the first on everything goes and is done in time, for somebody with these shares of the numbers."""
+    return fits_in(case, case.stints, breakups, factors)
+
+
+def fits_in(case: Case, stints: list, breakups: list, factors: list[float]) -> int:
+    """The same for other stints than the case's."""
+    ones = [1.0] * len(stints)
+    went = live_through(stints, breakups, factors, ones, case.gain, LONGEST_S, at_rest())
+    fit = 0
+    for index in range(len(went["ends_s"])):
+        stint = stints[index]
+        if went["fails"][index] > 0 or stint["block"] > 0 and went["ends_s"][index] > stint["round"] * interval_length(case):
+            return fit
+        if stint["block"] == 0:
+            fit = fit + 1
+    return fit
 
 
 def any_breaks(intervals: list) -> bool:
@@ -128,21 +199,42 @@ def reps_each(case: Case) -> int:
     return int(block["amount"]) if alone else 0
 
 
-def to_keep(share: float, reps: int) -> dict:
-    """Return what to keep of the work of an interval that breaks: a count, or a share where there are several things to do."""
+def to_keep(case: Case, every: list, share: float) -> dict:
+    """Return what to keep of the work of intervals of which one breaks: as many repetitions as fit all of them in even sets, or a share where there
+    are several things to do."""
+    reps = reps_each(case)
     if reps == 0:
         return {"code": "keep_share", "share_fraction": share}
-    return {"code": "keep_reps", "count": max(1, int(math.floor(share * reps))), "all": reps}
+    low = 1
+    high = reps - 1
+    while low < high:
+        middle = (low + high + 1) // 2
+        if fits_all(case, every, middle):
+            low = middle
+        else:
+            high = middle - 1
+    return {"code": "keep_reps", "count": low, "all": reps}
 
 
-def interval_reasons(intervals: list, interval_s: float, reps: int) -> list:
+def fits_all(case: Case, every: list, reps: int) -> bool:
+    """Would so many repetitions fit every interval in even sets, as given?"""
+    stints = [{**stint, "steps": reps} if stint["block"] > 0 else stint for stint in every]
+    ones = [1.0] * len(stints)
+    pause = {"sets": [], "rests_s": [], "lead_s": 0.0, "plan": []}
+    for breakup in even_breakups(stints[0]):
+        if 2 * fits_in(case, stints, repeated([breakup, pause], len(stints)), ones) == len(stints):
+            return True
+    return False
+
+
+def interval_reasons(case: Case, every: list, intervals: list, interval_s: float) -> list:
     """Return what the margins say: the first interval that breaks and what to do then, or is tight, or how much rest there is."""
     if len(intervals) == 0:  # the very first block cannot be done
         return []
     for one in intervals:
         if one["margin_s"] < 0:
             share = max(0.0, interval_s / (interval_s - one["margin_s"]))
-            return [{"code": "interval_breaks", "interval": one["interval"], "over_s": -one["margin_s"], "keep_fraction": share, "keep": to_keep(share, reps)}]
+            return [{"code": "interval_breaks", "interval": one["interval"], "over_s": -one["margin_s"], "keep_fraction": share, "keep": to_keep(case, every, share)}]
     least = intervals[0]
     for one in intervals:
         if one["margin_s"] < least["margin_s"]:
