@@ -32,7 +32,7 @@ def plan_amrap(case: Case) -> dict:
         raise EngineError("scheme_without_rounds", 0)
     case.cap_s = time_s
     case.stints = stints_of(case, {**case.option, "rounds": rounds_needed(case, time_s)})
-    layout = best_layout(case, time_s, evened)
+    layout = best_layout(case, time_s, None if climbs(case.option) else evened)
     likely = likely_of(case, layout)
     made = report(case, layout, {**likely, "finished": False})
     begun = len(layout["breakups"])
@@ -64,7 +64,7 @@ def evened(case: Case, layout: dict, time_s: float) -> dict:
     blocks = len(case.option["blocks"])
     rounds = (len(layout["breakups"]) - 1) // blocks
     whole = layout["whole"]
-    if rounds < 2 or climbs(case.option):
+    if rounds < 2:
         return layout
     tried = [whole[donor * blocks : (donor + 1) * blocks] for donor in [rounds - 1, rounds // 2]]
     if len(case.round) == 0:

@@ -31,13 +31,21 @@ def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
         while going:
             going = False
             for rung in [near for near in [best - stride, best + stride] if 0 <= near < len(CAUTION) and ladder[near] is None]:
-                layout = lay_out(case.stints, factors_for(case.stints, CAUTION[rung]), case.gain, None, roughly(first["whole"]), at_rest())
-                ladder[rung] = tried(case, people, cap_s, arrange, cut_off(case, layout, cap_s, CAUTION[rung]))
+                ladder[rung] = tried(case, people, cap_s, arrange, looked_at(case, cap_s, arrange, CAUTION[rung], first["whole"], ladder[best]))
                 if preferred(ladder[rung], ladder[best], case.wanted["style"]):
                     best = rung
                     going = True
                     break
     return [layout for layout in ladder if layout is not None]
+
+
+def looked_at(case: Case, cap_s: float | None, arrange, caution: float, first: list, best: dict) -> dict:
+    """Return a layout of that caution: the first break-ups with other rests, cut off at the cap; for a ladder within a time one searched for in full, since
+    how far it gets is all that counts and the last rungs hardly resemble each other."""
+    factors = factors_for(case.stints, caution)
+    if case.workout["shape"] == "amrap" and arrange is None:
+        return {**lay_out(case.stints, factors, case.gain, cap_s, best["whole"], at_rest()), "caution": caution}
+    return cut_off(case, lay_out(case.stints, factors, case.gain, None, roughly(first), at_rest()), cap_s, caution)
 
 
 def cut_off(case: Case, layout: dict, cap_s: float | None, caution: float) -> dict:

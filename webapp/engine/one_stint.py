@@ -21,8 +21,9 @@ LEAD_STEP_S = 5.0  # s, by which a wait before the first set is lengthened; chos
 TIRED = 0.1  # quick fatigue of the primary slot above which a longer wait is tried at all; chosen: what a wait is good for
 MOST_WAITS = 6  # times that a wait is lengthened; chosen
 FEW_SETS_LEFT = 6  # sets up to which a longer wait before the first may save one; chosen: among more it is one rest of many
-STINT_DESCENTS = 1
-BREATHLESS_ROOM = 0.3  # share of the cost by which work that spends W′ may rest longer and yet be quicker; chosen
+STINT_DESCENTS = 1  # starts that are improved; chosen: more gained nothing in whole workouts, where each stint is searched for several times
+STINT_PROMISING = 2  # sizes that more starts are made of; chosen likewise
+ROOM_BEYOND_TIME = 0.3  # share of the cost by which work that spends W′, or whose fatigue has a price, may rest longer and yet cost less; chosen
 BUDGET_PER_STINT = 1500  # evaluations; chosen: above what the largest case of the benchmark takes
 
 
@@ -123,9 +124,10 @@ def searched(begun: Begun, walk: Walk, budget: int, hints: list) -> list:
     """Return the best flat plan found with so many evaluations, an empty list for none."""
     task = Task(begun.pieces, begun.least_rest_s, lambda left: begun.largest_set(left), lambda plan: walk.bill(plan), budget)
     task.descents = STINT_DESCENTS
+    task.promising = STINT_PROMISING
     task.rough = begun.later.rough
     if begun.stint["spend"] > 0 or begun.later.price > 0:
-        task.room = BREATHLESS_ROOM
+        task.room = ROOM_BEYOND_TIME
     if begun.stint["max_steps"] >= TWOS_FROM:
         task.twos = TWOS_FROM_SHARE
     return find(task, hints)
