@@ -143,6 +143,7 @@ def test_going_back_loses_nothing_and_keeps_nothing(own):
     answered(own, lambda: own.get_by_role("button", name="More: Size").click())
     tried = sets_of(own)
     settled(own)
+    wait_until_kept(own)
     own.go_back()
     own.wait_for_selector('[data-screen="plan"]:not([hidden])')
     assert own.text_content("[data-plan-body]") == plan

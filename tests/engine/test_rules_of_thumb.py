@@ -11,6 +11,7 @@ from expectations import case_of, expected_of, expected_s
 from webapp.engine import break_up, judge, judge_break_up, plan
 from webapp.engine.parameters import STYLES
 
+pytestmark = pytest.mark.slow
 SECONDS = 2.6
 FIFTY = workout([block("handstand-push-up", 50)])
 HALF = {5: 2, 8: 3, 12: 5, 20: 9}  # max(1, ceil(M/2) − 1)
