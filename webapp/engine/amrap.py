@@ -8,7 +8,7 @@ R² 0.89–0.99). What the end leaves room for is planned for itself, so it may 
 from .checks import number
 from .choose import best_layout, likely_of
 from .errors import EngineError
-from .evenly import climbs, even_breakups, repeated
+from .evenly import best_round, climbs, repeated
 from .layout import cut_at_cap
 from .parameters import CADENCE_QUICKEST, EVEN_ROUNDS_COST, MOST_ROUNDS
 from .prepare import Case, stints_of
@@ -90,19 +90,13 @@ def bare_work(layout: dict) -> float:
 
 
 def even_round(case: Case, start: list, factors: list[float], time_s: float) -> list:
-    """Return a round, one block after another given the even sets and the rest with which most gets done in time."""
-    best = start
-    most = -1.0
-    for place in range(len(start)):
-        stint = case.stints[place]
-        for breakup in even_breakups(stint) if stint["kind"] == "local" else []:
-            other = best[:]
-            other[place] = breakup
-            done = progress(case, repeated(other, len(case.stints)), factors, time_s)
-            if done["fails"] == 0 and done["work_s"] > most:
-                most = done["work_s"]
-                best = other
-    return best
+    """Return a round of even sets with which most gets done in time."""
+
+    def done_in_time(one: list) -> float:
+        done = progress(case, repeated(one, len(case.stints)), factors, time_s)
+        return done["work_s"] if done["fails"] == 0 else -1.0
+
+    return best_round(case.stints, start, -1.0, lambda one: done_in_time(one))
 
 
 def rested_round(case: Case, more_s: float) -> list:

@@ -72,15 +72,14 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
     for caution in CAUTION[CAUTION.index(best["caution"]) + 1 :]:
         if best["risk"] == 0:
             break
-        other = lay_out(case.stints, factors_for(case.stints, caution), case.gain, cap_s, best["whole"], at_rest())
-        before = best
-        best = better(tried(case, people, cap_s, arrange, {**other, "caution": caution}), best, case.wanted["style"])
-        if best["caution"] == before["caution"]:
+        other = {**lay_out(case.stints, factors_for(case.stints, caution), case.gain, cap_s, best["whole"], at_rest()), "caution": caution}
+        best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
+        if best["caution"] != caution:
             break
     if len(case.stints) <= MOST_PRICED and saves(case.stints):
         for thrift in THRIFTS:
             other = {**lay_out(case.stints, best["factors"], case.gain, cap_s, at_price(best["whole"], thrift), at_rest()), "caution": best["caution"]}
-            best = better(tried(case, people, cap_s, arrange, other), best, case.wanted["style"])
+            best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
     return best
 
 

@@ -28,3 +28,20 @@ def even_breakups(stint: dict) -> list:
         for rest_s in rests_s if len(sets) > 1 else [0]:
             made.append({"sets": sets, "rests_s": [rest_s] * (len(sets) - 1), "lead_s": 0.0, "plan": [], "thrift": 1.0})
     return made
+
+
+def best_round(stints: list, start: list, most: float, measure) -> list:
+    """Return a round, one block after another given the even sets and the rest that measure most, `start` where none measures more than `most`.
+
+    `measure` : function of a round's break-ups to a number. Of those that measure the same the fewest sets and the shortest rest are taken.
+    """
+    best = start
+    for place in range(len(start)):
+        for breakup in even_breakups(stints[place]) if stints[place]["kind"] == "local" else []:
+            other = best[:]
+            other[place] = breakup
+            found = measure(other)
+            if found > most:
+                most = found
+                best = other
+    return best

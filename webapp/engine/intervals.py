@@ -7,7 +7,7 @@ import math
 
 from .checks import number, whole_number
 from .choose import best_layout, likely_of
-from .evenly import climbs, even_breakups, repeated
+from .evenly import best_round, climbs, even_breakups, repeated
 from .layout import as_given, factors_for, lay_out
 from .parameters import CAUTION
 from .prepare import Case, stints_of
@@ -66,7 +66,7 @@ def held_alike(case: Case, layout: dict, cap_s: float | None) -> dict:
     blocks = len(case.option["blocks"]) + 1
     if len(layout["whole"]) < 2 * blocks or climbs(case.option):
         return layout
-    if on_time(case, layout["whole"], layout["factors"]) * blocks >= len(layout["whole"]):
+    if on_time(case, case.stints, layout["whole"], layout["factors"]) * blocks >= len(layout["whole"]):
         return layout
     if len(case.round) == 0:
         case.round = alike_round(case, layout["whole"][:blocks], layout["factors"])
@@ -79,7 +79,7 @@ def held_alike(case: Case, layout: dict, cap_s: float | None) -> dict:
 
 def as_far_as_it_holds(case: Case, alike: list, factors: list[float]) -> list:
     """Return the break-ups alike in the intervals that fit as given, and the rest planned as it comes."""
-    holds = on_time(case, alike, [1.0] * len(factors))
+    holds = on_time(case, case.stints, alike, [1.0] * len(factors))
     upto = holds * (len(case.option["blocks"]) + 1)
     if upto >= len(alike):
         return alike
@@ -90,33 +90,21 @@ def as_far_as_it_holds(case: Case, alike: list, factors: list[float]) -> list:
 
 
 def alike_round(case: Case, start: list, factors: list[float]) -> list:
-    """Return an interval's break-ups, one block after another given the fewest even sets and the shortest rest with which most intervals fit."""
-    best = start
-    most = fitting(case, repeated(best, len(case.stints)), factors)
-    for place in range(len(start)):
-        stint = case.stints[place]
-        for breakup in even_breakups(stint) if stint["kind"] == "local" else []:
-            other = best[:]
-            other[place] = breakup
-            fit = fitting(case, repeated(other, len(case.stints)), factors)
-            if fit > most:
-                most = fit
-                best = other
-    return best
+    """Return an interval's break-ups in even sets with which most intervals fit, or as they are."""
+
+    def fit(one: list) -> float:
+        return fitting(case, repeated(one, len(case.stints)), factors)
+
+    return best_round(case.stints, start, fit(start), lambda one: fit(one))
 
 
 def fitting(case: Case, breakups: list, factors: list[float]) -> float:
     """Return a measure of how many intervals fit: for somebody with these shares of the numbers, then as given."""
-    return on_time(case, breakups, factors) + on_time(case, breakups, [1.0] * len(factors)) / 1000
+    return on_time(case, case.stints, breakups, factors) + on_time(case, case.stints, breakups, [1.0] * len(factors)) / 1000
 
 
-def on_time(case: Case, breakups: list, factors: list[float]) -> int:
+def on_time(case: Case, stints: list, breakups: list, factors: list[float]) -> int:
     """Return in how many intervals from the first on everything goes and is done in time, for somebody with these shares of the numbers."""
-    return fits_in(case, case.stints, breakups, factors)
-
-
-def fits_in(case: Case, stints: list, breakups: list, factors: list[float]) -> int:
-    """The same for other stints than the case's."""
     ones = [1.0] * len(stints)
     went = live_through(stints, breakups, factors, ones, case.gain, LONGEST_S, at_rest())
     fit = 0
@@ -222,7 +210,7 @@ def fits_all(case: Case, every: list, reps: int) -> bool:
     ones = [1.0] * len(stints)
     pause = {"sets": [], "rests_s": [], "lead_s": 0.0, "plan": []}
     for breakup in even_breakups(stints[0]):
-        if 2 * fits_in(case, stints, repeated([breakup, pause], len(stints)), ones) == len(stints):
+        if 2 * on_time(case, stints, repeated([breakup, pause], len(stints)), ones) == len(stints):
             return True
     return False
 
