@@ -5,7 +5,7 @@ A branch ends where even the bare work left takes it past the time to beat, or w
 """
 
 from webapp.engine.breath import rest
-from webapp.engine.layout import THRIFTS, at_price, carried_to_cap, lay_out
+from webapp.engine.layout import carried_to_cap, lay_out
 from webapp.engine.prepare import Case, stints_of
 from webapp.engine.reserve import recover, twin
 from webapp.engine.segments import ALL_SLOTS, any_set
@@ -18,14 +18,12 @@ WAITS_S = [0.0, 5.0, 10.0, 15.0, 20.0, 30.0, 45.0]  # before a block's first set
 
 
 def layout_of(asked, numbers):
-    """The engine's layout for the athlete exactly as given, at the price of slow fatigue that makes it quickest, and the person's gain."""
+    """The engine's layout for the athlete exactly as given, and the person's gain."""
     case = Case(asked, numbers, {})
     stints = stints_of(case, case.option)
     ones = [1.0] * len(stints)
-    usual = lay_out(stints, ones, case.gain, case.cap_s, [], at_rest())
-    both = [usual] + [lay_out(stints, ones, case.gain, case.cap_s, at_price(usual["whole"], thrift), at_rest()) for thrift in THRIFTS]
-    quickest = min(both, key=lambda layout: layout["whole"][-1]["end_s"])
-    return carried_to_cap(quickest, stints, case.gain, case.cap_s, at_rest()), case.gain
+    layout = lay_out(stints, ones, case.gain, case.cap_s, [], at_rest())
+    return carried_to_cap(layout, stints, case.gain, case.cap_s, at_rest()), case.gain
 
 
 def seconds_of(layout, gain):

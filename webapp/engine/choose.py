@@ -4,14 +4,15 @@ import math
 
 from .draws import draw_people, fail_share, outcomes, weakest_first
 from .ladder import STRIDES, better, candidates, chosen, may_be, preferred, tried
-from .layout import THRIFTS, as_given, at_price, carried_to_cap, cut_at_cap, factors_for, lay_out, saves
+from .layout import as_given, carried_to_cap, cut_at_cap, factors_for, lay_out, replanned, steps_in
 from .narrow import narrowing
 from .parameters import CAUTION, GAIN_AS_CAPACITY, RECOVERY_SD
 from .prepare import Case
 from .whole import LONGEST_S, at_rest
 
 MOST_REFINED = 40  # stints, beyond which the layout of the ladder is taken as it is; chosen: what it takes grows with their number
-MOST_PRICED = 4  # stints up to which another price of slow fatigue is tried; chosen: with more it gained little for its time
+FURTHER = 0.03  # share of the time to expect by which a plan that gets further by the cap may be worse; chosen: more time shall not count less
+HALVINGS = 3  # of the way to the cap, where the style does not allow all of it; chosen
 TRIED_ON = 20  # people each layout of the ladder is tried on; chosen: the band at the end takes them all
 
 
@@ -56,8 +57,7 @@ def in_full(case: Case, people: list, cap_s: float | None, arrange, rough: dict)
 
 
 def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:
-    """Return the layout, or one like it that the style allows and that is quicker to expect: with slow fatigue cheaper, planned only up to the cap, or
-    made more carefully.
+    """Return the layout, or one like it that the style allows and that is quicker to expect: planned only up to the cap, or made more carefully.
 
     Where somebody fails a more careful plan may well be quicker: the ladder was only looked at roughly.
     """
@@ -65,8 +65,7 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
     if len(case.stints) > MOST_REFINED:
         return best
     if best["capped"]:
-        other = {**carried_to_cap(best, case.stints, case.gain, cap_s, at_rest()), "caution": best["caution"]}
-        best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
+        best = carried(case, people, cap_s, best)
     if arrange is not None:  # rounds held evenly stay as they are
         return best
     for caution in CAUTION[CAUTION.index(best["caution"]) + 1 :]:
@@ -76,10 +75,26 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
         best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
         if best["caution"] != caution:
             break
-    if len(case.stints) <= MOST_PRICED and saves(case.stints):
-        for thrift in THRIFTS:
-            other = {**lay_out(case.stints, best["factors"], case.gain, cap_s, at_price(best["whole"], thrift), at_rest()), "caution": best["caution"]}
-            best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
+    return best
+
+
+def carried(case: Case, people: list, cap_s: float, layout: dict) -> dict:
+    """Return the layout planned only up to the cap, as far as that gets or, where the style does not allow it, as much of the way as it does; as it is
+    where that is no better."""
+    style = case.wanted["style"]
+    other = tried(case, people, cap_s, None, carried_to_cap(layout, case.stints, case.gain, cap_s, at_rest()))
+    best = better(other, layout, style)
+    low = 0
+    high = 0 if may_be(other, style) else steps_in(other) - steps_in(layout)
+    for _ in range(HALVINGS):
+        if high - low < 2:
+            break
+        middle = (low + high) // 2
+        other = tried(case, people, cap_s, None, replanned({**layout, "stints": case.stints}, layout, middle, case.gain, cap_s, at_rest()))
+        if may_be(other, style) and other["expected"] <= best["expected"] * (1 + FURTHER):
+            best = other
+        low = middle if may_be(other, style) else low
+        high = high if may_be(other, style) else middle
     return best
 
 

@@ -26,7 +26,7 @@ def even_breakups(stint: dict) -> list:
         sets.append(stint["steps"] - sum(sets))
         rests_s = [rest_s for rest_s in ROUND_RESTS_S if rest_s >= max(stint["set_up_s"], stint["single_wait_s"])]
         for rest_s in rests_s if len(sets) > 1 else [0]:
-            made.append({"sets": sets, "rests_s": [rest_s] * (len(sets) - 1), "lead_s": 0.0, "plan": [], "thrift": 1.0})
+            made.append({"sets": sets, "rests_s": [rest_s] * (len(sets) - 1), "lead_s": 0.0, "plan": []})
     return made
 
 

@@ -86,7 +86,7 @@ def as_far_as_it_holds(case: Case, alike: list, factors: list[float]) -> list:
     fatigue = state_before(upto, case.stints, alike, factors, case.gain, at_rest())
     after = Start(fatigue, holds * interval_length(case), False)
     coming = case.stints[upto:]
-    return alike[:upto] + break_up_all(coming, factors[upto:], case.gain, [], after, [1.0] * len(coming))
+    return alike[:upto] + break_up_all(coming, factors[upto:], case.gain, [], after, [None] * len(coming))
 
 
 def alike_round(case: Case, start: list, factors: list[float]) -> list:

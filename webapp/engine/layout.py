@@ -9,12 +9,12 @@ from .reserve import twin
 from .simulate import NO_STEP, run_sets
 from .stint_segment import ceiling_of, segment_of
 from .tiers import trimmed
-from .whole import Start, break_up_all, later_of, live_through, state_before
+from .whole import Start, break_up_all, live_through, state_before
+from .worth import at_worth, worths
 
 
-MOST_REPLANNED = 3  # times that the work up to the cap is planned anew; chosen
-ROOM_STEPS = 3  # steps that the last block before the cap is planned beyond what went at first; chosen
-THRIFTS = [0.3]  # of the usual price of slow fatigue, tried besides it; chosen: see the benchmark of whole workouts
+SEARCHED_ANEW = 2  # stints, the last ones reached, that are searched for from nothing then: they need no longer save; chosen
+MOST_REPLANNED = 5  # times that the work up to the cap is planned anew; chosen
 FEW_AHEAD = 8  # stints planned anew when the cap leaves time beyond a block; chosen
 
 
@@ -29,45 +29,69 @@ def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None
 
     Parameters
     ----------
-    hints : break-ups found for the same stints with other factors, or an empty list; the thrift they were found with is kept.
+    hints : break-ups found for the same stints with other factors, whose prices are kept, or an empty list.
 
     Returns
     -------
     dict : stints, the last one shortened to what goes before the cap; breakups; capped, whether anything was cut off;
     whole, the break-ups before cutting, hints for the next; factors, as given.
     """
-    made = break_up_all(stints, factors, gain, hints, start, thrifts_of(hints, stints))
+    made = break_up_all(stints, factors, gain, hints, start, prices_of(hints, stints))
+    if len(hints) == 0:
+        made = at_worth(stints, made, factors, gain, start)
     return cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors}, gain, cap_s, start)
 
 
 def carried_to_cap(layout: dict, stints: list, gain: float, cap_s: float | None, start: Start) -> dict:
-    """Return a layout of `stints` with the work up to the cap planned anew, without saving for what is not reached, for as long as that gets further."""
+    """Return a layout of `stints` with the work up to the cap planned anew, as if nothing came after it, for as long as that gets further.
+
+    First just the work reached is planned: without saving for more it takes less time. Then as much more as should go in the time that leaves,
+    or half of that where it does not.
+    """
+    uncut = {**layout, "stints": stints}
     best = layout
+    more = 0
     for _ in range(MOST_REPLANNED):
         if cap_s is None or not best["capped"] or len(best["breakups"]) == 0:
             break
-        other = replanned({**layout, "stints": stints}, best, gain, cap_s, start)
-        if not further_than(other, best):
+        other = replanned(uncut, best, more, gain, cap_s, start)
+        last = len(other["breakups"]) - 1
+        if other["capped"] and other["stints"][last]["kind"] == "local":
+            other = {**other, **all_out(uncut, other, gain, cap_s, start)}
+        spare = spare_steps(other, gain, cap_s, start)
+        if further_than(other, best):
+            best = other
+            more = spare if spare > 0 else more // 2
+        else:
+            more = spare if more == 0 else more // 2
+        if more == 0:
             break
-        best = {**layout, **other}
     return best
 
 
-def replanned(uncut: dict, best: dict, gain: float, cap_s: float, start: Start) -> dict:
-    """Return stints, breakups and capped for what `best` reaches by the cap, and a little more, planned as if nothing came after it.
-
-    `uncut` is the layout of the whole workout.
-    """
+def replanned(uncut: dict, best: dict, more: int, gain: float, cap_s: float, start: Start) -> dict:
+    """Return the layout `uncut`, that of the whole workout, up to what `best` reaches by the cap and `more` steps, planned as if nothing came after."""
     stints = uncut["stints"]
-    reached = with_room(best["stints"][: len(best["breakups"])], stints)
+    reached = with_more(best["stints"][: len(best["breakups"])], stints, more)
     factors = uncut["factors"][: len(reached)]
-    again = break_up_all(reached, factors, gain, uncut["whole"][: len(reached)], start, thrifts_of(uncut["whole"], reached))
-    other = cut_at_cap({"stints": reached, "breakups": again, "capped": False, "whole": again, "factors": factors}, gain, cap_s, start)
-    if other["capped"]:
-        return {"stints": other["stints"], "breakups": other["breakups"], "capped": True}
-    done = {"stints": reached, "breakups": again, "capped": not complete(reached, stints)}
     last = len(reached) - 1
-    return further(uncut, done, gain, cap_s, start) if reached[last]["steps"] == stints[last]["steps"] else done
+    hints = [] + uncut["whole"][:last] + [cut_down(uncut["whole"][last], reached[last])]
+    prices = worths(reached, hints, factors, gain, start)
+    again = break_up_all(reached, factors, gain, hints[: max(0, len(hints) - SEARCHED_ANEW)], start, prices)
+    made = cut_at_cap({"stints": reached, "breakups": again, "capped": False, "whole": again, "factors": factors}, gain, cap_s, start)
+    capped = made["capped"] or not complete(reached, stints)
+    return {**uncut, "stints": made["stints"], "breakups": made["breakups"], "capped": capped}
+
+
+def spare_steps(layout: dict, gain: float, cap_s: float, start: Start) -> int:
+    """Return how many more steps like those of its last stint would go between the end of a layout and the cap."""
+    went = as_given(layout["stints"], layout["breakups"], gain, cap_s, start)
+    if not layout["capped"] or not went["finished"]:
+        return 0
+    last = len(went["ends_s"]) - 1
+    begun_s = went["ends_s"][last - 1] if last > 0 else start.clock_s
+    each_s = (went["ends_s"][last] - begun_s) / max(1, layout["stints"][last]["steps"])
+    return int((cap_s - went["ends_s"][last]) / max(0.1, each_s))
 
 
 def complete(reached: list, stints: list) -> bool:
@@ -75,11 +99,27 @@ def complete(reached: list, stints: list) -> bool:
     return len(reached) == len(stints) and reached[len(reached) - 1]["steps"] == stints[len(stints) - 1]["steps"]
 
 
-def with_room(reached: list, stints: list) -> list:
-    """Return the stints reached, the last with a little more of its work, so that a better plan may get further."""
+def with_more(reached: list, stints: list, more: int) -> list:
+    """Return the stints reached with so many more steps, in the last and in those after it, up to a gate."""
+    made = [] + reached
+    left = more
     last = len(reached) - 1
-    more = reached[last]["steps"] + max(ROOM_STEPS, reached[last]["steps"] // 4)
-    return [] + reached[:last] + [{**reached[last], "steps": min(stints[last]["steps"], more)}]
+    while left > 0:
+        grown = min(stints[last]["steps"], made[last]["steps"] + left)
+        left = left - (grown - made[last]["steps"])
+        made[last] = {**stints[last], "steps": grown}
+        last = last + 1
+        if left <= 0 or last >= len(stints) or stints[last]["kind"] == "gate":
+            break
+        made.append({**stints[last], "steps": 0})
+    if made[len(made) - 1]["kind"] == "rest":
+        made.pop()
+    return made
+
+
+def steps_in(layout: dict) -> int:
+    """Return the steps that a layout gets to."""
+    return sum([stint["steps"] for stint in layout["stints"][: len(layout["breakups"])]])
 
 
 def further_than(one: dict, other: dict) -> bool:
@@ -90,25 +130,15 @@ def further_than(one: dict, other: dict) -> bool:
     return one["stints"][last]["steps"] > other["stints"][last]["steps"]
 
 
-def thrifts_of(hints: list, stints: list) -> list[float]:
-    """Return how dear slow fatigue is taken to be in each stint: as the hints have it, the usual where they say nothing."""
-    told = [hint.get("thrift", 1.0) for hint in hints[: len(stints)]]
-    return told + [1.0] * (len(stints) - len(told))
-
-
-def at_price(breakups: list, thrift: float) -> list:
-    """Return break-ups as hints for the same at another price of slow fatigue."""
-    return [{**breakup, "thrift": thrift} for breakup in breakups]
+def prices_of(hints: list, stints: list) -> list:
+    """Return what slow fatigue is taken to cost after each stint: as the hints have it, None where they say nothing. [s]"""
+    told = [hint.get("price") for hint in hints[: len(stints)]]
+    return told + [None] * (len(stints) - len(told))
 
 
 def roughly(breakups: list) -> list:
     """Return break-ups as hints that are good enough for a first look once their rests fit."""
     return [{**breakup, "rough": True} for breakup in breakups]
-
-
-def saves(stints: list) -> bool:
-    """Does any stint save for a later one of its group, so that the price of slow fatigue matters?"""
-    return len([1 for index in range(len(stints)) if stints[index]["kind"] == "local" and later_of(stints, index, 1.0, False).price > 0]) > 0
 
 
 def cut_at_cap(layout: dict, gain: float, cap_s: float | None, start: Start) -> dict:
@@ -233,19 +263,24 @@ def further(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -
 
 def cut_hint(breakup: dict, stint: dict) -> list:
     """Return a break-up's flat plan cut down to what is left of its stint, as a list of hints."""
-    if len(breakup["plan"]) == 0:
-        return []
-    return [trimmed(breakup["plan"], math.ceil(stint["steps"] / stint["piece_steps"] - 1e-9))]
+    plan = cut_down(breakup, stint)["plan"]
+    return [plan] if len(plan) > 0 else []
+
+
+def cut_down(breakup: dict, stint: dict) -> dict:
+    """Return a break-up cut down to what is left of its stint."""
+    sets = []
+    left = stint["steps"]
+    for count in breakup["sets"]:
+        if left > 0:
+            sets.append(min(left, count))
+            left = left - count
+    plan = [] if len(breakup["plan"]) == 0 else trimmed(breakup["plan"], math.ceil(stint["steps"] / stint["piece_steps"] - 1e-9))
+    return {**breakup, "sets": sets, "rests_s": breakup["rests_s"][: max(0, len(sets) - 1)], "plan": plan}
 
 
 def shortened(stints: list, breakups: list, last: int, steps: int) -> dict:
     """Return the layout cut off after `steps` of the stint `last`, its break-up cut as it stands."""
-    sets = []
-    left = steps
-    for count in breakups[last]["sets"]:
-        if left > 0:
-            sets.append(min(left, count))
-            left = left - count
-    breakup = {**breakups[last], "sets": sets, "rests_s": breakups[last]["rests_s"][: max(0, len(sets) - 1)], "plan": []}
     cut = {**stints[last], "steps": steps}
+    breakup = {**cut_down(breakups[last], cut), "plan": []}
     return {"stints": [] + stints[:last] + [cut], "breakups": [] + breakups[:last] + [breakup], "capped": True}

@@ -93,7 +93,7 @@ def would_go(movement: str, stints: list, basis: dict, factor: float, hints: lis
     followed would have failed them."""
     factors = [factor if stint["movement"] == movement else 1.0 for stint in stints]
     careful = [factors[index] * basis["factors"][index] for index in range(len(stints))]
-    felt = break_up_all(stints, careful, basis["gain"], hints, at_rest(), [1.0] * len(stints))
+    felt = break_up_all(stints, careful, basis["gain"], hints, at_rest(), [None] * len(stints))
     went = live_through(stints, felt, factors, [1.0] * len(stints), basis["gain"], LONGEST_S, at_rest())
     least = min([1.0] + [basis["factors"][index] for index in range(len(stints)) if stints[index]["movement"] == movement])
     return {"seconds": times_of_movement(movement, stints, went["ends_s"]), "fails": factor < least}

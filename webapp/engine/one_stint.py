@@ -20,7 +20,6 @@ LONGEST_LEAD_S = 300
 LEAD_STEP_S = 5.0  # s, by which a wait before the first set is lengthened; chosen
 TIRED = 0.1  # quick fatigue of the primary slot above which a longer wait is tried at all; chosen: what a wait is good for
 MOST_WAITS = 6  # times that a wait is lengthened; chosen
-FEW_SETS_LEFT = 6  # sets up to which a longer wait before the first may save one; chosen: among more it is one rest of many
 STINT_DESCENTS = 1  # starts that are improved; chosen: more gained nothing in whole workouts, where each stint is searched for several times
 STINT_PROMISING = 2  # sizes that more starts are made of; chosen likewise
 ROOM_BEYOND_TIME = 0.3  # share of the cost by which work that spends W′, or whose fatigue has a price, may rest longer and yet cost less; chosen
@@ -94,7 +93,7 @@ def break_up_stint(fatigue: Fatigue, stint: dict, factor: float, gain: float, la
     if later.rough or fatigue.quick[lead] <= TIRED or later.budget <= LEAST_BUDGET:
         return best
     for _ in range(MOST_WAITS):
-        if len(best["sets"]) == 1 or len(best["sets"]) > FEW_SETS_LEFT:
+        if len(best["sets"]) == 1:
             break
         other = after_wait(fatigue, begun, best["lead_s"] + LEAD_STEP_S, [best["plan"]])
         if other["cost_s"] >= best["cost_s"] - 1e-6:

@@ -50,7 +50,7 @@ def report(case: Case, layout: dict, likely: dict) -> dict:
     made["basis"] = {
         "stints": stints,
         "plans": [breakup["plan"] for breakup in layout["whole"]],
-        "thrifts": [breakup.get("thrift", 1.0) for breakup in layout["whole"]],
+        "prices": [breakup.get("price") for breakup in layout["whole"]],
         "factors": layout["factors"],
         "gain": gain,
         "cap_s": cap_s,

@@ -38,6 +38,8 @@ def at_rest() -> Start:
 def still_to_come(stints: list, index: int, kinds: list) -> float:
     """Return the work of these kinds after this stint that taxes its primary group, in its own steps; light shares are left out."""
     stint = stints[index]
+    if stint["kind"] == "rest":
+        return 0.0
     slot = stint["slots"][0]
     total = 0.0
     for later in stints[index + 1 :]:
@@ -50,19 +52,20 @@ def still_to_come(stints: list, index: int, kinds: list) -> float:
     return total / stint["costs"][0]
 
 
-def later_of(stints: list, index: int, thrift: float, rough: bool) -> Later:
-    """Return what is still to come of a stint's group, and the price of the slow fatigue it leaves there, `thrift` times the usual one.
+def later_of(stints: list, index: int, price_s: float | None, rough: bool) -> Later:
+    """Return what is still to come of a stint's group, and the price of the slow fatigue it leaves there: as given, the usual one for None. [s]
 
-    The price grows with the work to come up to one largest set of it. SLOW_PRICE_S was measured: of prices from 50 to 1400 s, 300 to 900 saved
-    most of the whole time in workouts of two or three blocks of one group, 10 to 50 %, and hardly differed among themselves.
+    The usual price grows with the work to come up to one largest set of it. It is a first guess: `worth` looks what fatigue costs in truth.
     """
     budget = min(BUDGET_PER_STINT, max(LEAST_BUDGET, BUDGET_IN_ALL // len(stints)))
     steps = still_to_come(stints, index, ["local"])
     if stints[index]["rest_follows"]:
         return Later(steps, 0.0, budget, rough)
+    if price_s is not None:
+        return Later(steps, price_s, budget, rough)
     taxing = still_to_come(stints, index, ["local", "paced"])
-    price = SLOW_PRICE_S * min(1.0, taxing / stints[index]["max_steps"])
-    return Later(steps, thrift * price * handed_on(stints, index), budget, rough)
+    usual_s = SLOW_PRICE_S * min(1.0, taxing / stints[index]["max_steps"])
+    return Later(steps, usual_s * handed_on(stints, index), budget, rough)
 
 
 def in_one_go(stint: dict) -> dict:
@@ -83,18 +86,18 @@ def empties(fatigue: Fatigue, stint: dict, breakup: dict, factor: float, gain: f
     return run_sets(twin(fatigue), segment, breakup["sets"], breakup["rests_s"], gain, PAST_ONE).failed_at != NO_STEP
 
 
-def break_up_all(stints: list, factors: list[float], gain: float, hints: list, start: Start, thrifts: list[float]) -> list:
+def break_up_all(stints: list, factors: list[float], gain: float, hints: list, start: Start, prices: list) -> list:
     """Return the break-up of every stint in turn, up to a gate.
 
     Parameters
     ----------
     factors : capacity to plan for, one per stint. [share of what was given]
-    hints : break-ups found for the same stints with other factors, or an empty list; `rough` ones are only given other rests.
-    thrifts : how dear slow fatigue is taken to be, one per stint, 1 = usual.
+    hints : break-ups found for the same stints with other factors, or an empty list; `rough` ones are only given other rests, `kept` ones stay.
+    prices : what slow fatigue left by each stint is taken to cost the later ones, None for the usual. [s for all of a group's]
 
     Returns
     -------
-    list : break-ups, each with `thrift`, and `end_s`, when its stint ends for somebody of that capacity [s].
+    list : break-ups, each with `price`, and `end_s`, when its stint ends for somebody of that capacity [s].
     """
     fatigue = twin(start.fatigue)
     clock = start.clock_s
@@ -102,14 +105,15 @@ def break_up_all(stints: list, factors: list[float], gain: float, hints: list, s
     for index, stint in enumerate(stints):
         clock = clock + pass_change_over(fatigue, stint, index > 0 or start.changes)
         breakup = in_one_go(stint)
-        if stint["kind"] == "local" or stint["kind"] == "paced" and empties(fatigue, stint, breakup, factors[index], gain):
-            rough = index < len(hints) and hints[index].get("rough", False)
-            later = later_of(stints, index, thrifts[index], rough)
+        later = later_of(stints, index, prices[index], index < len(hints) and hints[index].get("rough", False))
+        if index < len(hints) and hints[index].get("kept", False):
+            breakup = hints[index]
+        elif stint["kind"] == "local" or stint["kind"] == "paced" and empties(fatigue, stint, breakup, factors[index], gain):
             breakup = break_up_stint(fatigue, stint, factors[index], gain, later, hints_for(stints, found, hints, index))
         if stint["kind"] != "gate":
             segment = segment_of(stint, able_factor(stint, factors[index]), 1.0)
             clock = clock + do_stint(fatigue, stint, breakup, segment, gain, clock).seconds
-        found.append({**breakup, "thrift": thrifts[index], "end_s": clock})
+        found.append({**breakup, "price": later.price, "end_s": clock, "kept": False})
         if stint["kind"] == "gate":
             break
     return found
