@@ -12,7 +12,7 @@ from .whole import LONGEST_S, at_rest
 
 MOST_REFINED = 40  # stints, beyond which the layout of the ladder is taken as it is; chosen: what it takes grows with their number
 FURTHER = 0.03  # share of the time to expect by which a plan that gets further by the cap may be worse; chosen: more time shall not count less
-HALVINGS = 3  # of the way to the cap, where the style does not allow all of it; chosen
+PARTWAY = 3  # plans that go only part of the way to the cap, where the style does not allow all of it; chosen
 TRIED_ON = 20  # people each layout of the ladder is tried on; chosen: the band at the end takes them all
 
 
@@ -86,7 +86,7 @@ def carried(case: Case, people: list, cap_s: float, layout: dict) -> dict:
     best = better(other, layout, style)
     low = 0
     high = 0 if may_be(other, style) else steps_in(other) - steps_in(layout)
-    for _ in range(HALVINGS):
+    for _ in range(PARTWAY):
         if high - low < 2:
             break
         middle = (low + high) // 2
