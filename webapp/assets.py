@@ -59,7 +59,7 @@ class Assets:
 
     def __init__(self):
         self.files = {name: _file(name) for name in _names()}
-        self.engine = Asset(_engine_source().encode(), "text/javascript")
+        self.engine = Asset(engine_source().encode(), "text/javascript")
         self.words = {language: _words(language) for language in LANGUAGES}
         self.version = self._version()
 
@@ -161,7 +161,8 @@ def _file(name):
     return Asset((STATIC / name).read_bytes(), mimetype or "application/octet-stream")
 
 
-def _engine_source():
+def engine_source():
+    """The text of the engine's module, built anew where a source is newer."""
     newest_s = max(path.stat().st_mtime for path in ENGINE.glob("*.py"))
     return _built_engine(newest_s)
 

@@ -12,7 +12,7 @@ from concurrent.futures import Future
 from queue import SimpleQueue
 from threading import Lock, Thread
 
-from webapp import engine
+from webapp import quick_engine as engine
 from webapp.engine import EngineError
 from webapp.engine.table import decided_in
 from webapp.wording import WORDS

@@ -65,7 +65,7 @@ def test_static_files_may_be_kept_for_ever_under_their_version_only(client, app)
 def test_the_version_follows_the_content(app, monkeypatch):
     with app.app_context():
         first, again = Assets().version, Assets().version
-        monkeypatch.setattr(module, "_engine_source", lambda: "export const plan = 1;")
+        monkeypatch.setattr(module, "engine_source", lambda: "export const plan = 1;")
         assert first == again != Assets().version
 
 
