@@ -121,7 +121,7 @@ def remaining(stints: list, past: dict) -> list:
 
 def hints_of(basis: dict, past: dict, count: int) -> list:
     """Return the first plan's break-ups of the stints not yet begun, as hints; the one under way is searched afresh."""
-    prices = listing("plan_not_ours", basis.get("prices", [None] * len(basis["plans"])))
+    prices = listing("plan_not_a_plan", basis.get("prices", [None] * len(basis["plans"])))
     hints = [{"plan": plan, "price": prices[place]} for place, plan in enumerate(basis["plans"])][past["index"] :]
     if past["steps"] > 0 and len(hints) > 0:
         hints[0] = {**hints[0], "plan": []}

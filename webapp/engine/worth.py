@@ -84,7 +84,10 @@ def worths(stints: list, breakups: list, factors: list[float], gain: float, star
 
 
 def dearer(fatigue: Fatigue, stint: dict, breakup: dict, factor: float, gain: float, later: Later) -> float:
-    """Return what a stint costs more for slow fatigue it is begun with in its primary slot, its sets kept, its rests fitted. [s for all of it]"""
+    """Return what a stint costs more for slow fatigue it is begun with in its primary slot, its sets kept, its rests fitted. [s for all of it]
+
+    Where it cannot be done at all so tired, the price that later work gives stands.
+    """
     slot = stint["slots"][0]
     less = min(A_LITTLE, fatigue.slow[slot])
     costs_s = []
@@ -93,4 +96,6 @@ def dearer(fatigue: Fatigue, stint: dict, breakup: dict, factor: float, gain: fl
         begun.slow[slot] = begun.slow[slot] + change
         hints = [breakup["plan"]] if len(breakup["plan"]) > 0 else []
         costs_s.append(break_up_stint(begun, stint, factor, gain, later, hints)["cost_s"])
+    if costs_s[1] == math.inf:
+        return later.price
     return max(0.0, costs_s[1] - costs_s[0]) / (A_LITTLE + less)
