@@ -254,7 +254,10 @@ def further(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -
     if clock_s >= cap_s:
         return best
     coming = stints[upto : upto + FEW_AHEAD]
-    after = lay_out(coming, layout["factors"][upto : upto + FEW_AHEAD], gain, cap_s, [], Start(fatigue, clock_s, False))
+    factors = layout["factors"][upto : upto + FEW_AHEAD]
+    there = Start(fatigue, clock_s, False)
+    planned = break_up_all(coming, factors, gain, [], there, prices_of([], coming))  # the cap is near: what fatigue is worth is not looked for
+    after = cut_at_cap({"stints": coming, "breakups": planned, "capped": False, "whole": planned, "factors": factors}, gain, cap_s, there)
     made = {"stints": [] + best["stints"] + after["stints"], "breakups": [] + best["breakups"] + after["breakups"]}
     if sum(as_given(made["stints"], made["breakups"], gain, cap_s, start)["fails"]) > 0:
         return best
