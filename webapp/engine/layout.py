@@ -256,7 +256,8 @@ def further(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -
     coming = stints[upto : upto + FEW_AHEAD]
     factors = layout["factors"][upto : upto + FEW_AHEAD]
     there = Start(fatigue, clock_s, False)
-    planned = break_up_all(coming, factors, gain, [], there, prices_of([], coming))  # the cap is near: what fatigue is worth is not looked for
+    hints = layout["whole"][upto : upto + FEW_AHEAD]
+    planned = break_up_all(coming, factors, gain, hints, there, prices_of([], coming))  # the cap is near: what fatigue is worth is not looked for
     after = cut_at_cap({"stints": coming, "breakups": planned, "capped": False, "whole": planned, "factors": factors}, gain, cap_s, there)
     made = {"stints": [] + best["stints"] + after["stints"], "breakups": [] + best["breakups"] + after["breakups"]}
     if sum(as_given(made["stints"], made["breakups"], gain, cap_s, start)["fails"]) > 0:
