@@ -47,11 +47,10 @@ def seconds_alone(fatigue, segment, sets, rests_s, gain, ceiling, price):
     way = Alone(fatigue, segment, gain, ceiling, price)
     state = way.start()
     for index, steps in enumerate(sets):
-        state = way.after_set(state, steps)
-        if not state:
+        if not way.do_set(state, steps):
             return math.inf
         if index < len(rests_s):
-            state = way.after_rest(state, rests_s[index])
+            way.do_rest(state, rests_s[index])
     return way.comes_to(state)
 
 

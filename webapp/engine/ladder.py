@@ -12,6 +12,7 @@ from .whole import at_rest
 
 FIRST_RUNG = 9  # of CAUTION, looked at first; chosen: where most plans end
 STRIDES = [3, 1]  # rungs; chosen
+CLEARLY = 0.01  # share of the time to expect by which layouts of the first guess must be better; chosen: of nearly the same, the others gain more by refining
 NEARLY_SAME = 0.002  # of the time to expect, within which the less careful of two layouts is taken; chosen
 
 
@@ -19,12 +20,23 @@ def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
     """Return rough layouts of different caution, each with what happens to `people`; the quickest to expect that the style allows is among them.
 
     `arrange` may change a layout before it is tried: (case, layout, cap_s) to layout, None for nothing to change.
-    The ladder is climbed down or up from FIRST_RUNG, in large steps, then small ones. The first layout is searched for, the others only given
-    other rests, and at the cap all are just cut off.
+    What slow fatigue is worth was read off for somebody of one capacity. Where the layouts of the first guess, which rests longer, are clearly
+    better for people who could be this athlete, they are returned.
     """
+    first = paced_layout(case, factors_for(case.stints, CAUTION[FIRST_RUNG]), cap_s)
+    layouts = all_rungs(case, people, cap_s, arrange, first)
+    if len(first["guessed"]) == 0:
+        return layouts
+    style = case.wanted["style"]
+    guessed = all_rungs(case, people, cap_s, arrange, {**first, "whole": first["guessed"], "breakups": first["guessed"]})
+    return guessed if clearly_better(chosen(guessed, style), chosen(layouts, style), style) else layouts
+
+
+def all_rungs(case: Case, people: list, cap_s: float | None, arrange, first: dict) -> list:
+    """Return layouts like the first, of the caution of FIRST_RUNG, in order of caution: the ladder is climbed down or up from there, in large steps, then small
+    ones. Others are only given other rests, and at the cap all are just cut off."""
     ladder = [None for caution in CAUTION]
     best = FIRST_RUNG
-    first = paced_layout(case, factors_for(case.stints, CAUTION[best]), cap_s)
     ladder[best] = tried(case, people, cap_s, arrange, cut_off(case, first, cap_s, CAUTION[best]))
     for stride in STRIDES:
         going = True
@@ -91,6 +103,11 @@ def quicker(one: dict, other: dict) -> bool:
         return False
     favour = NEARLY_SAME if one["caution"] < other["caution"] else -NEARLY_SAME if one["caution"] > other["caution"] else -1e-9
     return one["expected"] < other["expected"] * (1 + favour)
+
+
+def clearly_better(one: dict, other: dict, style: str) -> bool:
+    """Is one layout allowed, and the other not, or much slower to expect?"""
+    return may_be(one, style) and (not may_be(other, style) or one["expected"] < other["expected"] * (1 - CLEARLY))
 
 
 def better(other: dict, best: dict, style: str) -> dict:

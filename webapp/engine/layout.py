@@ -34,12 +34,13 @@ def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None
     Returns
     -------
     dict : stints, the last one shortened to what goes before the cap; breakups; capped, whether anything was cut off;
-    whole, the break-ups before cutting, hints for the next; factors, as given.
+    whole, the break-ups before cutting, hints for the next; factors, as given; guessed, the break-ups of the first guess at the price of slow
+    fatigue, an empty list where they are the same.
     """
-    made = break_up_all(stints, factors, gain, hints, start, prices_of(hints, stints))
-    if len(hints) == 0:
-        made = at_worth(stints, made, factors, gain, start)
-    return cut_at_cap({"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors}, gain, cap_s, start)
+    guessed = break_up_all(stints, factors, gain, hints, start, prices_of(hints, stints))
+    made = at_worth(stints, guessed, factors, gain, start) if len(hints) == 0 else guessed
+    layout = {"stints": stints, "breakups": made, "capped": False, "whole": made, "factors": factors, "guessed": guessed if made != guessed else []}
+    return cut_at_cap(layout, gain, cap_s, start)
 
 
 def carried_to_cap(layout: dict, stints: list, gain: float, cap_s: float | None, start: Start) -> dict:

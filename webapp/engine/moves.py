@@ -12,7 +12,7 @@ FAR_SHIFT = 2  # and this part of the larger tier, where many sets are left; cho
 LAST_STEPS = [-1, 1, -2, 2]
 
 
-def refilled(pieces: int, plan: list, main: int) -> list:
+def refilled(pieces: int, plan: list[float], main: int) -> list:
     """Return plans like this one whose tier at `main` is counted anew so that the work is filled again; none where there is no such tier."""
     if main >= len(plan) - 1 or plan[main] < 1:
         return []
@@ -38,13 +38,13 @@ def refilled(pieces: int, plan: list, main: int) -> list:
     return made
 
 
-def neighbour_rest(grid_s: list, rest_s: float, steps: int) -> float:
+def neighbour_rest(grid_s: list[float], rest_s: float, steps: int) -> float:
     """Return the rest `steps` along the grid, or the last one at its ends. [s]"""
     index = grid_s.index(rest_s) + steps
     return grid_s[max(0, min(len(grid_s) - 1, index))]
 
 
-def rest_moves(pieces: int, grid_s: list, plan: list) -> list:
+def rest_moves(pieces: int, grid_s: list[float], plan: list[float]) -> list:
     """Return plans with one rest shorter or longer, another to be settled, or this one where longer rests may be better."""
     made = []
     for tier in range(0, len(plan) - 1, 3):
@@ -54,7 +54,7 @@ def rest_moves(pieces: int, grid_s: list, plan: list) -> list:
     return made
 
 
-def size_moves(pieces: int, grid_s: list, plan: list, mains: list) -> list:
+def size_moves(pieces: int, grid_s: list[float], plan: list[float], mains: list) -> list:
     """Return plans with one size a step up or down, each of the tiers `mains` refilled in turn."""
     made = []
     for tier in range(0, len(plan) - 1, 3):
@@ -65,7 +65,7 @@ def size_moves(pieces: int, grid_s: list, plan: list, mains: list) -> list:
     return made
 
 
-def count_moves(pieces: int, grid_s: list, plan: list) -> list:
+def count_moves(pieces: int, grid_s: list[float], plan: list[float]) -> list:
     """Return plans with sets moved from one tier to the next, or another last set."""
     made = []
     end = len(plan) - 1
@@ -85,7 +85,7 @@ def count_moves(pieces: int, grid_s: list, plan: list) -> list:
     return made
 
 
-def split_moves(pieces: int, grid_s: list, plan: list) -> list:
+def split_moves(pieces: int, grid_s: list[float], plan: list[float]) -> list:
     """Return plans with a tier split in two, with another rest or another size on one side."""
     made = []
     end = len(plan) - 1
@@ -112,12 +112,12 @@ def split_moves(pieces: int, grid_s: list, plan: list) -> list:
     return made
 
 
-def halved(plan: list, tier: int, two: list) -> list:
+def halved(plan: list[float], tier: int, two: list) -> list:
     """Return the plan with a tier replaced by two."""
     return tiers_of([] + plan[:tier] + two + plan[tier + 3 : len(plan) - 1], plan[len(plan) - 1])
 
 
-def neighbours(pieces: int, grid_s: list, plan: list, kinds: str) -> list:
+def neighbours(pieces: int, grid_s: list[float], plan: list[float], kinds: str) -> list:
     """Return moves from a plan, the most promising first: "rests" alone, those that keep its "tiers", or "all"."""
     made = rest_moves(pieces, grid_s, plan)
     if kinds == "rests":

@@ -14,7 +14,8 @@ from .search import LEAST_BUDGET, Task, find
 from .segments import Segment, any_set
 from .stint_segment import able_factor, ceiling_of, segment_of, steps_of
 from .tiers import plan_rests, plan_sets
-from .walk import Together, Walk
+from .together import Together
+from .walk import Walk
 
 LONGEST_LEAD_S = 300
 LEAD_STEP_S = 5.0  # s, by which a wait before the first set is lengthened; chosen
@@ -48,15 +49,17 @@ class Begun:
         self.later = later
         self.segment = segment_of(stint, able_factor(stint, factor), 1.0)
         self.ceiling = ceiling_of(stint, able_factor(stint, factor))
-        self.piece = stint["piece_steps"]
+        self.piece: int = stint["piece_steps"]
+        self.largest: float = stint["max_steps"]
+        self.below_half: int = stint["below_half"]
         self.pieces = math.ceil(stint["steps"] / self.piece - 1e-9)
         self.least_rest_s = max(stint["set_up_s"], stint["single_wait_s"])
 
-    def largest_set(self, left: int) -> int:
+    def largest_set(self, left: float) -> float:
         """Return the largest set allowed with so many pieces still to do: below half while more than the maximum is to come."""
-        if self.stint["max_steps"] <= SMALL_MAX:
+        if self.largest <= SMALL_MAX:
             return 1
-        return self.stint["below_half"] if left * self.piece + self.later.steps > self.stint["max_steps"] else left
+        return self.below_half if left * self.piece + self.later.steps > self.largest else left
 
     def walk(self, way) -> Walk:
         """Return the break-ups of the stint, done this way."""

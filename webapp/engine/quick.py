@@ -25,7 +25,7 @@ MANY_STEPS = 1000000
 
 
 class Alone:
-    """A segment done set by set where only the primary slot can give out; see `walk`. Nothing handed in is changed.
+    """A segment done set by set where only the primary slot can give out; see `walk`.
 
     `price` is added to the cost for the slow fatigue left in the primary slot, seconds for all of it: what it will cost the blocks to come.
 
@@ -46,11 +46,12 @@ class Alone:
         """Return the state before the first set."""
         now = self.fatigue
         turn = self.segment.switch_steps if self.segment.switch_steps > 0 else MANY_STEPS
-        state = [now.quick[self.lead], now.slow[self.lead], 0.0, now.air_fast, now.air_slow, 0, turn]
-        return state + [now.quick[self.other], now.slow[self.other], 0.0]
+        lead = self.lead
+        other = self.other
+        return [now.quick[lead], now.slow[lead], 0.0, now.air_fast, now.air_slow, 0.0, turn, now.quick[other], now.slow[other], 0.0]
 
-    def after_set(self, state: list[float], steps: int) -> list[float]:
-        """Return the state after a set of `steps`, an empty list where it fails."""
+    def do_set(self, state: list[float], steps: int) -> bool:
+        """Do a set of `steps`, in place; false where it fails."""
         effort = self.segment.effort
         cost = effort.costs[0]
         half = cost / 2
@@ -58,29 +59,30 @@ class Alone:
         linger_s = effort.linger_s
         slope = self.slope
         most = self.ceiling - cost
+        begun_s = state[2]
+        before = state[5]
         quick_s = QUICK_TIME_CONSTANT_S * (1 + BREATH_SLOWS * (state[3] + state[4]))
-        made = state[:]
-        self.turned(made, 0.0, quick_s)
+        self.turned(state, 0.0, quick_s)
         entry = effort.entry * cost
-        share = min(1.0, max(SLOW_FLOOR, slope * (made[0] + made[1] + entry / 2 - SLOW_THRESHOLD)))
-        u = made[0] + entry * (1 - share)
-        v = made[1] + entry * share
-        elapsed = made[2]
-        turn = made[6] - made[5]
+        share = min(1.0, max(SLOW_FLOOR, slope * (state[0] + state[1] + entry / 2 - SLOW_THRESHOLD)))
+        u = state[0] + entry * (1 - share)
+        v = state[1] + entry * share
+        elapsed = begun_s
+        turn = state[6] - before
         for step in range(steps):
             if step == turn:
-                made[0] = u
-                made[1] = v
-                made[2] = elapsed
-                made[5] = state[5] + step
-                self.turned(made, SWITCH_S, quick_s)
-                u = made[0]
-                v = made[1]
-                elapsed = made[2]
-                turn = made[6] - state[5]
+                state[0] = u
+                state[1] = v
+                state[2] = elapsed
+                state[5] = before + step
+                self.turned(state, SWITCH_S, quick_s)
+                u = state[0]
+                v = state[1]
+                elapsed = state[2]
+                turn = state[6] - before
             depth = u + v
             if depth > most:
-                return []
+                return False
             middle = depth + half
             share = slope * (middle - SLOW_THRESHOLD)
             if share < SLOW_FLOOR:
@@ -91,14 +93,14 @@ class Alone:
             u = (u + cost * (1 - share)) * math.exp(-seconds / quick_s)
             v = (v + cost * share) * math.exp(-seconds / SLOW_TIME_CONSTANT_S)
             elapsed = elapsed + seconds + linger_s
-        made[0] = u
-        made[1] = v
-        made[2] = elapsed
-        made[5] = state[5] + steps
+        state[0] = u
+        state[1] = v
+        state[2] = elapsed
+        state[5] = before + steps
         if self.other != self.lead:
-            self.rested(made, quick_s)
-        self.breathed(made, elapsed - state[2])
-        return made
+            self.rested(state, quick_s)
+        self.breathed(state, elapsed - begun_s)
+        return True
 
     def turned(self, state: list[float], pause_s: float, quick_s: float):
         """Change sides where it is time, in place, after a pause within a set. [s]"""
@@ -143,18 +145,16 @@ class Alone:
             state[2] = state[2] + longer_s
             self.rested(state, quick_s)
 
-    def after_rest(self, state: list[float], rest_s: float) -> list[float]:
-        """Return the state after a rest. [s]"""
-        made = state[:]
+    def do_rest(self, state: list[float], rest_s: float):
+        """Rest, in place. [s]"""
         quick_s = QUICK_TIME_CONSTANT_S * (1 + BREATH_SLOWS * (state[3] + state[4]))
-        made[0] = state[0] * math.exp(-rest_s / quick_s)
-        made[1] = state[1] * math.exp(-rest_s / SLOW_TIME_CONSTANT_S)
-        made[2] = state[2] + rest_s
+        state[0] = state[0] * math.exp(-rest_s / quick_s)
+        state[1] = state[1] * math.exp(-rest_s / SLOW_TIME_CONSTANT_S)
+        state[2] = state[2] + rest_s
         if self.other != self.lead:
-            self.rested(made, quick_s)
-        made[3] = state[3] * math.exp(-rest_s / FAST_TIME_CONSTANT_S)
-        made[4] = state[4] * math.exp(-rest_s / SLOW_AIR_TIME_CONSTANT_S)
-        return made
+            self.rested(state, quick_s)
+        state[3] = state[3] * math.exp(-rest_s / FAST_TIME_CONSTANT_S)
+        state[4] = state[4] * math.exp(-rest_s / SLOW_AIR_TIME_CONSTANT_S)
 
     def comes_to(self, state: list[float]) -> float:
         """Return what it cost to come to this state: its time, and the price of the slow fatigue left. [s]"""

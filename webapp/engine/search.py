@@ -7,9 +7,10 @@ of them by small moves. All it evaluated is remembered; among plans near the bes
 
 import math
 
+from .known import Place, place_of
 from .moves import neighbour_rest, neighbours
 from .parameters import SAME_TIME, TWOS_TO_SINGLES
-from .tiers import breaks, changed, different_numbers, has_singles, longest_tier, plan_key, rest_grid, rests_in, smallest, tiers_of
+from .tiers import breaks, changed, different_numbers, has_singles, longest_tier, rest_grid, rests_in, smallest, tiers_of
 from .units import whole
 
 DESCENTS = 3  # how many starts are improved; chosen: two lose 0.1 % on the grid of the benchmark in the median
@@ -54,30 +55,35 @@ class Task:
         self.budget = budget
         self.evaluations = 0
         self.stopped_because = "settled"
-        self.seen = {}
+        self.known = Place()
         self.plans = []
         self.best = math.inf
         self.best_rests_s = 0.0
 
 
-def allowed(task: Task, plan: list) -> bool:
+def most_at(task: Task, left: float) -> float:
+    """Return the largest set allowed with so many pieces still to do."""
+    return task.largest(left)
+
+
+def allowed(task: Task, plan: list[float]) -> bool:
     """Is the plan whole: does it fill the work, never grow before its last set, and stay within the largest set allowed?"""
-    left = task.pieces
-    before = task.pieces
+    left: float = task.pieces
+    before: float = task.pieces
     for tier in range(0, len(plan) - 1, 3):
         size = plan[tier]
         count = plan[tier + 1]
         if size < 1 or count < 1 or size > before or left < size * count:
             return False
-        if size > task.largest(left) or size > task.largest(left - size * (count - 1)):
+        if size > most_at(task, left) or size > most_at(task, left - size * (count - 1)):
             return False
         before = size
         left = left - size * count
     last = plan[len(plan) - 1]
-    return last >= 1 and left == last and last <= task.largest(left) and not has_lone_set(plan)
+    return last >= 1 and left == last and last <= most_at(task, left) and not has_lone_set(plan)
 
 
-def has_lone_set(plan: list) -> bool:
+def has_lone_set(plan: list[float]) -> bool:
     """Is there, after the opening, a single set of its own whose follower is not smaller? Nobody remembers why it should be there."""
     for tier in range(3, len(plan) - 1, 3):
         follower = plan[tier + 3] if tier + 3 < len(plan) else 0
@@ -86,24 +92,24 @@ def has_lone_set(plan: list) -> bool:
     return False
 
 
-def cost_of(task: Task, plan: list) -> float:
+def cost_of(task: Task, plan: list[float]) -> float:
     """Return what the plan costs, math.inf where it is not allowed or cannot be done; each plan is evaluated once."""
-    key = plan_key(plan)
-    if key in task.seen:
-        return task.seen[key]
-    cost = math.inf
-    if allowed(task, plan):
-        if task.evaluations >= task.budget:
-            task.stopped_because = "budget"
-            return math.inf
-        task.evaluations = task.evaluations + 1
-        cost = task.cost(plan)
-        if cost < math.inf:
-            task.plans.append([cost, plan])
-        if cost < task.best:
-            task.best = cost
-            task.best_rests_s = rests_in(plan)
-    task.seen[key] = cost
+    if not allowed(task, plan):
+        return math.inf
+    place = place_of(task.known, plan)
+    if place.cost_s >= 0:
+        return place.cost_s
+    if task.evaluations >= task.budget:
+        task.stopped_because = "budget"
+        return math.inf
+    task.evaluations = task.evaluations + 1
+    cost: float = task.cost(plan)
+    place.cost_s = cost
+    if cost < math.inf:
+        task.plans.append([cost, plan])
+    if cost < task.best:
+        task.best = cost
+        task.best_rests_s = rests_in(plan)
     return cost
 
 
@@ -175,7 +181,7 @@ def starts(task: Task):
 def steady_plans(task: Task) -> list:
     """Evaluate plans of one size each; return the least cost of each size tried, the size, and where its rest is on the grid."""
     found = []
-    most = task.largest(task.pieces)
+    most = most_at(task, task.pieces)
     steady = most if task.pieces <= FEW_SETS * most else max(2, whole(most * LARGEST_STEADY))
     sizes = min(most, steady, task.pieces - 1)
     index = 0
@@ -201,14 +207,14 @@ def two_sets(task: Task):
     def with_rest(opening: int, place: int) -> list:
         return [opening, 1, task.grid_s[place], task.pieces - opening]
 
-    for opening in range(1, min(task.largest(task.pieces), task.pieces - 1) + 1):
+    for opening in range(1, min(most_at(task, task.pieces), task.pieces - 1) + 1):
         if allowed(task, with_rest(opening, 0)):
             shortest_rest(task, lambda place: with_rest(opening, place), 0, len(task.grid_s) - 1, most_rest(task, DISAPPOINTING - 1))
 
 
 def more_starts(task: Task, size: int, index: int):
     """Evaluate plans of one steady size with larger opening and last sets."""
-    most = task.largest(task.pieces)
+    most = most_at(task, task.pieces)
     openings = [size]
     for share in OPENINGS:
         opening = min(most, max(size, whole(most * share)))
@@ -232,39 +238,39 @@ def from_hint(task: Task, hint: list):
     shortest_rest(task, shifted, 0, 6 * HINT_SHIFTS, math.inf)
 
 
-def settled(task: Task, plan: list, tier: int, rests_s: float) -> list:
+def settled(task: Task, plan: list[float], tier: int, rests_s: float) -> list[float]:
     """Return the plan with the rest of one tier as short as is good, an empty list where none does with at most `rests_s` of rest in all. [s]"""
     grid = task.grid_s
-    count = plan[tier + 1]
-    longest_s = plan[tier + 2] + (rests_s - rests_in(plan)) / count
+    longest_s = plan[tier + 2] + (rests_s - rests_in(plan)) / plan[tier + 1]
     bad = -1
     good = min(grid.index(plan[tier + 2]) + REACH, len(grid) - 1)
     while good >= 0 and grid[good] > longest_s:
         good = good - 1
-
-    def with_rest(place: int) -> list:
-        return changed(plan, tier + 2, grid[place])
-
-    if good < 0 or cost_of(task, with_rest(good)) == math.inf:
+    best = math.inf if good < 0 else cost_of(task, changed(plan, tier + 2, grid[good]))
+    if best == math.inf:
         return []
     stride = 1
     while bad < 0 and good > 0:
         place = max(0, good - stride)
-        if cost_of(task, with_rest(place)) < cost_of(task, with_rest(good)):
+        cost = cost_of(task, changed(plan, tier + 2, grid[place]))
+        if cost < best:
+            best = cost
             good = place
             stride = stride * 2
         else:
             bad = place
     while good - bad > 1:
         middle = (good + bad) // 2
-        if cost_of(task, with_rest(middle)) <= cost_of(task, with_rest(good)):
+        cost = cost_of(task, changed(plan, tier + 2, grid[middle]))
+        if cost <= best:
+            best = cost
             good = middle
         else:
             bad = middle
-    return with_rest(good)
+    return changed(plan, tier + 2, grid[good])
 
 
-def descend(task: Task, plan: list, kinds: str, least: int):
+def descend(task: Task, plan: list[float], kinds: str, least: int):
     """Follow moves of these kinds that are better, sets but the last of `least` or more, going round among them, until none is."""
     best = cost_of(task, plan)
     rests_s = rests_in(plan) + task.room * best
@@ -292,7 +298,21 @@ def by_cost(costed: list):
     return (costed[0], len(costed[1]))
 
 
-def find(task: Task, hints: list) -> list:
+def cheapest(task: Task, least: int) -> list[float]:
+    """Return the best plan found whose sets but the last are of `least` or more, the one of fewest numbers of equals; an empty list for none."""
+    best = []
+    cost = math.inf
+    for costed in task.plans:
+        plan: list[float] = costed[1]
+        near: float = costed[0]
+        if near < cost or near == cost and len(plan) < len(best):
+            if len(plan) == 1 or smallest(plan) >= least:
+                best = plan
+                cost = near
+    return best
+
+
+def find(task: Task, hints: list) -> list[float]:
     """Return the best plan that is easy to remember, as its sets and rests, or an empty list where none can be done.
 
     Parameters
@@ -310,22 +330,22 @@ def find(task: Task, hints: list) -> list:
     cold = len([1 for costed in task.plans if len(costed[1]) > 1]) == 0  # no small step leads from one set to several
     if cold:
         starts(task)
+        for costed in sorted(task.plans, key=by_cost)[: task.descents]:
+            descend(task, costed[1], "all", 1)
     else:
         task.budget = min(task.budget, max(LEAST_BUDGET, task.budget // WARM_SHARE))
-    task.plans.sort(key=by_cost)
-    kinds = "all" if cold else "tiers"
-    for costed in task.plans[: task.descents if cold else 1]:
-        descend(task, costed[1], kinds, 1)
-    task.plans.sort(key=by_cost)
-    if cold and (cost_of(task, [task.pieces]) == math.inf or len(task.plans[0][1]) == 1):
+        descend(task, cheapest(task, 1), "tiers", 1)
+    if cold and (cost_of(task, [task.pieces]) == math.inf or len(cheapest(task, 1)) == 1):
         two_sets(task)
-        task.plans.sort(key=by_cost)
-    if len(task.plans) > 0 and has_singles(task.plans[0][1]):
-        larger = [costed[1] for costed in task.plans if not has_singles(costed[1])]
+    kinds = "all" if cold else "tiers"
+    best = cheapest(task, 1)
+    if has_singles(best):
+        larger = cheapest(task, 2)
         if len(larger) > 0:
-            descend(task, larger[0], kinds, 2)
-    if len(task.plans) > 0:
-        descend(task, task.plans[0][1], kinds, 1)
+            descend(task, larger, kinds, 2)
+        best = cheapest(task, 1)
+    if len(best) > 0:
+        descend(task, best, kinds, 1)
         descend(task, easiest(task), "rests", 1)
     return easiest(task)
 

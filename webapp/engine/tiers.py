@@ -19,7 +19,7 @@ def rest_grid(least_rest_s: float) -> list[float]:
     return grid
 
 
-def plan_sets(plan: list) -> list[int]:
+def plan_sets(plan: list[float]) -> list[int]:
     """Return the sets of a flat plan, in pieces."""
     sets = []
     for tier in range(0, len(plan) - 1, 3):
@@ -29,7 +29,7 @@ def plan_sets(plan: list) -> list[int]:
     return sets
 
 
-def plan_rests(plan: list) -> list[float]:
+def plan_rests(plan: list[float]) -> list[float]:
     """Return the rests of a flat plan, one fewer than its sets. [s]"""
     rests = []
     for tier in range(0, len(plan) - 1, 3):
@@ -38,7 +38,7 @@ def plan_rests(plan: list) -> list[float]:
     return rests
 
 
-def rests_in(plan: list) -> float:
+def rests_in(plan: list[float]) -> float:
     """Return how long a flat plan rests in all. [s]"""
     total = 0.0
     for tier in range(0, len(plan) - 1, 3):
@@ -46,12 +46,7 @@ def rests_in(plan: list) -> float:
     return total
 
 
-def plan_key(plan: list) -> str:
-    """Return a text that names the plan."""
-    return ",".join([str(int(number)) for number in plan])
-
-
-def tiers_of(tiers: list, last: int) -> list:
+def tiers_of(tiers: list[float], last: int) -> list:
     """Return the flat plan of these tiers, empty ones left out, neighbours with the same size and rest joined."""
     plan = []
     for tier in range(0, len(tiers), 3):
@@ -66,26 +61,26 @@ def tiers_of(tiers: list, last: int) -> list:
     return plan
 
 
-def recounted(plan: list, main: int, count: int, last: int) -> list:
+def recounted(plan: list[float], main: int, count: int, last: int) -> list:
     """Return the plan with another count in one tier and another last set."""
     tiers = plan[: len(plan) - 1]
     tiers[main + 1] = count
     return tiers_of(tiers, last)
 
 
-def changed(plan: list, place: int, value: float) -> list:
+def changed(plan: list[float], place: int, value: float) -> list:
     """Return the plan with one number changed."""
     other = plan[:]
     other[place] = value
     return other
 
 
-def split(plan: list, main: int, two: list, last: int) -> list:
+def split(plan: list[float], main: int, two: list, last: int) -> list:
     """Return the plan with the tier at `main` replaced by two."""
     return tiers_of([] + plan[:main] + two + plan[main + 3 : len(plan) - 1], last)
 
 
-def trimmed(plan: list, pieces: int) -> list:
+def trimmed(plan: list[float], pieces: int) -> list:
     """Return the plan cut down to the first `pieces` of its work, to be a hint for less."""
     tiers = []
     left = pieces - 1
@@ -97,7 +92,7 @@ def trimmed(plan: list, pieces: int) -> list:
     return tiers_of(tiers, left + 1)
 
 
-def longest_tier(plan: list) -> int:
+def longest_tier(plan: list[float]) -> int:
     """Return where the tier with the most sets begins."""
     main = 0
     for tier in range(0, len(plan) - 1, 3):
@@ -106,7 +101,7 @@ def longest_tier(plan: list) -> int:
     return main
 
 
-def different_numbers(plan: list) -> int:
+def different_numbers(plan: list[float]) -> int:
     """Return how many different sizes and rests a plan asks one to remember."""
     numbers = []
     for place in range(len(plan)):
@@ -117,7 +112,7 @@ def different_numbers(plan: list) -> int:
     return len(numbers)
 
 
-def breaks(plan: list) -> int:
+def breaks(plan: list[float]) -> int:
     """Return how many rests a plan has."""
     count = 0
     for tier in range(0, len(plan) - 1, 3):
@@ -125,11 +120,11 @@ def breaks(plan: list) -> int:
     return count
 
 
-def has_singles(plan: list) -> bool:
+def has_singles(plan: list[float]) -> bool:
     """Does the plan ask for sets of one before its last?"""
     return len(plan) > 1 and smallest(plan) == 1
 
 
-def smallest(plan: list) -> int:
+def smallest(plan: list[float]) -> int:
     """Return the smallest set of a plan of several, its last left out: sizes do not grow before it."""
     return plan[len(plan) - 4]

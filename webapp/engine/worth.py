@@ -24,12 +24,13 @@ MOST_WEIGHED = 40  # stints up to which this is done; chosen: the time it takes 
 def at_worth(stints: list, breakups: list, factors: list[float], gain: float, start: Start) -> list:
     """Return the break-ups of all stints, made anew at the price slow fatigue is worth for as long as that is quicker.
 
-    What it is worth holds for a little more or less of it. Where prices went too far to make anything quicker, ones half-way back are tried.
+    What it is worth holds for a little more or less of it. Where prices went too far to make anything quicker, ones half-way back are tried, once.
     """
     best = breakups
     if len(stints) > MOST_WEIGHED or len(breakups) == 0:
         return best
     prices = worths(stints, best, factors, gain, start)
+    too_far = False
     for _ in range(TURNS):
         same = 0
         while same < len(best) and suits(best[same], prices[same]):
@@ -38,8 +39,12 @@ def at_worth(stints: list, breakups: list, factors: list[float], gain: float, st
             break
         kept = [{**breakup, "kept": True} for breakup in best[:same]]
         other = break_up_all(stints, factors, gain, kept, start, prices)
-        if other[len(other) - 1]["end_s"] < best[len(best) - 1]["end_s"]:
-            best = other
+        quicker = other[len(other) - 1]["end_s"] < best[len(best) - 1]["end_s"]
+        best = other if quicker else best
+        if too_far:
+            break
+        too_far = not quicker
+        if quicker:
             prices = worths(stints, best, factors, gain, start)
         else:
             prices = [math.sqrt(prices[index] * breakup["price"]) for index, breakup in enumerate(best)]
