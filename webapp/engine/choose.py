@@ -3,7 +3,7 @@
 import math
 
 from .draws import draw_people, fail_share, outcomes, weakest_first
-from .ladder import STRIDES, better, candidates, chosen, may_be, preferred, tried
+from .ladder import FIRST_RUNG, STRIDES, better, candidates, chosen, may_be, preferred, tried
 from .layout import as_given, carried_to_cap, cut_at_cap, factors_for, lay_out, replanned, steps_in
 from .narrow import narrowing
 from .parameters import CAUTION, GAIN_AS_CAPACITY, RECOVERY_SD
@@ -99,11 +99,12 @@ def carried(case: Case, people: list, cap_s: float, layout: dict) -> dict:
 
 
 def slower_per_caution(layouts: list, case: Case) -> float:
-    """Return by what share of its time a plan one standard deviation more careful takes longer, 0 or more."""
-    careful = max(layouts, key=lambda layout: layout["caution"])
-    daring = min(layouts, key=lambda layout: layout["caution"])
-    if careful["caution"] - daring["caution"] < 0.1:
-        return 0.0
+    """Return by what share of its time a plan one standard deviation more careful takes longer, 0 or more.
+
+    Read off the two rungs that every ladder has, so that it is the same for every style.
+    """
+    careful = [layout for layout in layouts if layout["caution"] == CAUTION[FIRST_RUNG + STRIDES[0]]][0]
+    daring = [layout for layout in layouts if layout["caution"] == CAUTION[FIRST_RUNG - STRIDES[0]]][0]
     slower = as_given(case.stints, careful["whole"], case.gain, LONGEST_S, at_rest())["seconds"]
     quicker = as_given(case.stints, daring["whole"], case.gain, LONGEST_S, at_rest())["seconds"]
     if quicker <= 0:  # the very first block is a gate

@@ -42,12 +42,12 @@ def all_rungs(case: Case, people: list, cap_s: float | None, arrange, first: dic
         going = True
         while going:
             going = False
-            for rung in [near for near in [best - stride, best + stride] if 0 <= near < len(CAUTION) and ladder[near] is None]:
-                ladder[rung] = tried(case, people, cap_s, arrange, looked_at(case, cap_s, arrange, CAUTION[rung], first["whole"], ladder[best]))
+            here = best
+            for rung in [near for near in [here - stride, here + stride] if 0 <= near < len(CAUTION) and ladder[near] is None]:
+                ladder[rung] = tried(case, people, cap_s, arrange, looked_at(case, cap_s, arrange, CAUTION[rung], first["whole"], ladder[here]))
                 if preferred(ladder[rung], ladder[best], case.wanted["style"]):
                     best = rung
                     going = True
-                    break
     return [layout for layout in ladder if layout is not None]
 
 
