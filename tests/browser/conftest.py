@@ -1,17 +1,28 @@
 """A real browser against the real server."""
 
+import json
+
 import pytest
 from playwright.sync_api import sync_playwright
 
 from .real_server import chromium_options, demo_links, running_server
+from .shapes import ALL, GATES, publish
 
 PHONE = {"width": 360, "height": 740}
+SMALL = {"width": 320, "height": 568}
+ON_A_PHONE = {"viewport": PHONE, "locale": "en-GB", "service_workers": "block"}
 
 
 @pytest.fixture(scope="session")
-def server(tmp_path_factory):
+def server_folder(tmp_path_factory):
+    """Where the server keeps its data."""
+    return tmp_path_factory.mktemp("server")
+
+
+@pytest.fixture(scope="session")
+def server(server_folder):
     """Address of a server with the demo workouts, on a free port and with a store of its own."""
-    with running_server(tmp_path_factory.mktemp("server")) as address:
+    with running_server(server_folder) as address:
         yield address
 
 
@@ -19,6 +30,12 @@ def server(tmp_path_factory):
 def class_links(server):
     """Addresses of the demo workouts, in the order of the home page."""
     return demo_links(server)
+
+
+@pytest.fixture(scope="session")
+def shape_links(server, server_folder):
+    """Addresses of workouts of every other shape, by the names of `shapes.ALL`, and of one that is a gate all round."""
+    return {name: server + publish(server_folder / "data.sqlite3", workout) for name, workout in {**ALL, "gates": GATES}.items()}
 
 
 @pytest.fixture(scope="session")
@@ -38,20 +55,28 @@ def browser(playwright_session):
 
 @pytest.fixture
 def new_page(browser):
-    """A function that opens a page in a fresh context: a new phone, so to speak."""
+    """A function that opens a page in a fresh context: a new phone, so to speak.
+
+    Without `keeps` nothing is kept for a day without connection: the worker fetches a hundred files, which is for tests that look at what is kept.
+    """
     contexts = []
 
-    def open_page(**options):
-        context = browser.new_context(**({"viewport": PHONE, "locale": "en-GB"} | options))
-        contexts.append(context)
-        page = context.new_page()
-        page.faults = []
-        page.on("pageerror", lambda error: page.faults.append(str(error)))
+    def open_page(keeps=False, **options):
+        page = page_of(browser, **({"service_workers": "allow"} if keeps else {}), **options)
+        contexts.append(page.context)
         return page
 
     yield open_page
     for context in contexts:
         context.close()
+
+
+def page_of(browser, **options):
+    """A page in a context of its own that notes the errors nobody caught."""
+    page = browser.new_context(**(ON_A_PHONE | options)).new_page()
+    page.faults = []
+    page.on("pageerror", lambda error: page.faults.append(str(error)))
+    return page
 
 
 @pytest.fixture
@@ -61,6 +86,81 @@ def phone(new_page, class_links):
     open_class(page, class_links[0])
     yield page
     assert page.faults == []
+
+
+@pytest.fixture(scope="session")
+def keen(browser, class_links):
+    """What a phone keeps of an athlete who called herself keen, for `storage_state`: her plans break up their sets."""
+    page = page_of(browser)
+    open_class(page, class_links[0])
+    go_to(page, "numbers")
+    wait_for_plan(page, lambda: page.locator('input[value="keen"]').check(force=True))
+    state = page.context.storage_state(indexed_db=True)
+    page.context.close()
+    return state
+
+
+@pytest.fixture(scope="session")
+def open_pages():
+    """The pages that `look_at` has opened, by what they show."""
+    pages = {}
+    yield pages
+    for page in pages.values():
+        page.context.close()
+
+
+@pytest.fixture
+def look_at(browser, open_pages):
+    """A function that shows a class page which is opened once for all tests that only look, put back to how it was at first.
+
+    A test that leaves anything on the phone fails: it needs a page of its own, from `new_page`.
+    """
+    shown = []
+
+    def show(link, size=PHONE, **options):
+        key = json.dumps([link, options], sort_keys=True)
+        if key not in open_pages:
+            open_pages[key] = page_of(browser, **options)
+            open_class(open_pages[key], link)
+        put_back(open_pages[key], size)
+        shown.append((open_pages[key], what_was_said(open_pages[key])))
+        return open_pages[key]
+
+    yield show
+    for page, before in shown:
+        assert page.faults == []
+        assert what_was_said(page) == before, "a page that is only looked at was changed"
+
+
+def put_back(page, size):
+    """The first screen of a page, from its top, in ordinary type, unfolded what was unfolded at first."""
+    page.emulate_media(media="null", color_scheme="light")
+    page.set_viewport_size(size)
+    page.evaluate("""() => {
+        document.documentElement.dir = 'ltr';
+        document.documentElement.removeAttribute('style');
+        globalThis.unfolded ??= new Set(document.querySelectorAll('details[open]'));   // when the page was new
+        document.querySelectorAll('details').forEach((one) => { one.open = unfolded.has(one); });
+    }""")
+    go_to(page, "briefing")
+    page.evaluate("scrollTo(0, 0)")
+
+
+def kept(page, key=None):
+    """What the phone keeps of this class, or of this person: read from IndexedDB itself."""
+    return page.evaluate("""(key) => new Promise((resolve) => {
+        const asked = indexedDB.open('heatside', 1);
+        asked.onsuccess = () => {
+            const room = asked.result.transaction('kept').objectStore('kept');
+            const found = room.get(key ?? `class/${location.pathname.split('/')[2]}`);
+            found.onsuccess = () => { asked.result.close(); resolve(found.result ?? null); };
+        };
+    })""", key)
+
+
+def what_was_said(page):
+    """What is kept of an athlete's answers and choices; which screens were opened, and so a draft begun from the plan, are none."""
+    return [kept(page, "athlete"), (kept(page) or {}) | dict.fromkeys(["screen", "summary", "draft"])]
 
 
 def open_class(page, link):

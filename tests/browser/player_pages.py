@@ -45,18 +45,6 @@ def start(page):
     page.wait_for_function("() => document.querySelector('[data-player-step]').textContent !== ''")
 
 
-def kept(page, key=None):
-    """What the phone keeps of this class, or of this person: read from IndexedDB itself."""
-    return page.evaluate("""(key) => new Promise((resolve) => {
-        const asked = indexedDB.open('heatside', 1);
-        asked.onsuccess = () => {
-            const room = asked.result.transaction('kept').objectStore('kept');
-            const found = room.get(key ?? `class/${location.pathname.split('/')[2]}`);
-            found.onsuccess = () => { asked.result.close(); resolve(found.result ?? null); };
-        };
-    })""", key)
-
-
 def timed_steps(run):
     """The steps that take time: extras aside."""
     return [step for step in run["steps"] if not step["optional"]]

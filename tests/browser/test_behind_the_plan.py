@@ -4,20 +4,16 @@ import re
 
 import pytest
 
-from .conftest import go_to, open_class, wait_for_plan
+from .conftest import SMALL, go_to
 
 pytestmark = pytest.mark.browser
 
 
 @pytest.fixture
-def plan(new_page, class_links):
-    page = new_page(viewport={"width": 320, "height": 568})
-    open_class(page, class_links[0])
-    go_to(page, "numbers")
-    wait_for_plan(page, lambda: page.locator('input[value="keen"]').check(force=True))
+def plan(look_at, class_links, keen):
+    page = look_at(class_links[0], size=SMALL, storage_state=keen)
     go_to(page, "plan")
-    yield page
-    assert page.faults == []
+    return page
 
 
 def seconds(text):
@@ -29,7 +25,7 @@ def seconds(text):
 def test_why_says_what_one_more_and_less_rest_would_do(plan):
     details = plan.locator("[data-why]").nth(1)
     details.locator("summary").click()
-    plan.wait_for_selector("[data-why][data-told]")
+    details.and_(plan.locator("[data-told]")).wait_for()
     lines = details.locator(".stack p").all_inner_texts()
     assert re.match(r"What gives out first here: .+ Lowest strength left: \d+%", lines[0])
     assert lines[1].startswith("Opening with one more, ")
@@ -49,7 +45,7 @@ def test_one_sentence_stands_below_a_block_and_the_rest_behind_it(plan):
     block = plan.locator('[data-mode="sets"]').first
     assert block.locator("p.soft").all_inner_texts() == [block.locator("p.soft").first.inner_text()]
     block.locator("[data-why] summary").click()
-    plan.wait_for_selector("[data-why][data-told]")
+    block.locator("[data-why][data-told]").wait_for()
     assert "That is why the sets are smaller than fresh." in block.locator("[data-why]").inner_text()
 
 

@@ -1,16 +1,13 @@
 """The coach's pages in a real browser: by the link, without JavaScript, on a small phone, for everybody."""
 
 import re
-from pathlib import Path
 
 import pytest
 
 from .conftest import overflow_px
+from .test_accessibility import violations
 
 pytestmark = pytest.mark.browser
-
-AXE = Path(__file__).resolve().parents[2] / "node_modules" / "axe-core" / "axe.min.js"
-RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 BLOCK = "[name=options-0-blocks-0-{}]"
 
 
@@ -35,13 +32,6 @@ def published(page, server):
     go_on(page)
     page.wait_for_selector("img.coach-qr")
     return link
-
-
-def violations(page):
-    """What the accessibility checker objects to."""
-    page.evaluate(AXE.read_text("utf-8"))
-    found = page.evaluate("rules => axe.run(document, {runOnly: rules})", RULES)["violations"]
-    return [(rule["id"], [node["target"] for node in rule["nodes"]]) for rule in found]
 
 
 def test_the_coach_link_opens_the_page_on_another_device_and_leaves_the_address_bar(new_page, server):

@@ -2,16 +2,15 @@
 
 import pytest
 
-from .conftest import go_to, open_class, overflow_px
+from .conftest import go_to, overflow_px
 
 pytestmark = pytest.mark.browser
 WIDE = {"width": 740, "height": 360}
 
 
 @pytest.mark.parametrize("screen", ["briefing", "heat", "numbers", "plan", "own", "warm-up"])
-def test_the_next_step_is_on_the_screen_and_leaves_most_of_it_free(new_page, class_links, screen):
-    page = new_page(viewport=WIDE)
-    open_class(page, class_links[0])
+def test_the_next_step_is_on_the_screen_and_leaves_most_of_it_free(look_at, class_links, screen):
+    page = look_at(class_links[0], size=WIDE)
     go_to(page, screen)
     button = page.locator(f'[data-screen="{screen}"] .button--next:visible').first
     box = button.bounding_box()

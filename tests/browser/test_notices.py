@@ -35,8 +35,17 @@ def test_manifest_is_in_the_language_and_has_both_kinds_of_icon(server, language
     assert {"192x192", "512x512"} <= {icon["sizes"] for icon in manifest["icons"]}
 
 
-def test_newer_version_is_offered_and_numbers_are_kept(phone, class_links):
-    wait_until_kept(phone)
+@pytest.fixture
+def phone(new_page, class_links):
+    """The first demo workout on a phone, kept for a day without connection."""
+    page = new_page(keeps=True)
+    open_class(page, class_links[0])
+    wait_until_kept(page)
+    yield page
+    assert page.faults == []
+
+
+def test_newer_version_is_offered_and_numbers_are_kept(phone):
     go_to(phone, "numbers")
     field = phone.locator("[data-numbers-needed] input").first
     wait_for_plan(phone, lambda: (field.fill("9"), field.blur()))
@@ -51,7 +60,6 @@ def test_newer_version_is_offered_and_numbers_are_kept(phone, class_links):
 
 
 def test_withdrawn_workout_is_told_and_stays_usable(phone):
-    wait_until_kept(phone)
     phone.route("**/json", lambda route: route.fulfill(status=410, body=""))
     phone.reload()
     phone.wait_for_selector('[data-notice="withdrawn"]')

@@ -80,15 +80,17 @@ def test_division_changes_the_load(phone):
     assert phone.inner_text("[data-plan-body]") != before
 
 
-def test_nobody_needs_to_give_a_number(phone):
+def test_nobody_needs_to_give_a_number(look_at, class_links):
     """The plan stands on what is usual, says so, and names every number that was filled in."""
+    phone = look_at(class_links[0])
     go_to(phone, "plan")
     assert phone.locator("[data-filled] li").count() >= 1
     go_to(phone, "numbers")
     assert all(value == "" for value in phone.eval_on_selector_all("[data-numbers-needed] .stepper__value", "all => all.map(one => one.value)"))
 
 
-def test_coachs_advice_is_named_as_the_coachs(phone):
+def test_coachs_advice_is_named_as_the_coachs(look_at, class_links):
+    phone = look_at(class_links[0])
     go_to(phone, "plan")
     advice = phone.locator("[data-plan-body] .notice--advice")
     assert advice.count() >= 1

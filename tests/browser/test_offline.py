@@ -19,7 +19,7 @@ CONNECT_DEADLINE_S = 20
 @pytest.fixture
 def kept(new_page, class_links):
     """A phone that has opened the first class link once and then lost its connection."""
-    page = new_page()
+    page = new_page(keeps=True)
     open_class(page, class_links[0])
     wait_until_kept(page)
     page.context.set_offline(True)
@@ -63,7 +63,7 @@ def test_a_page_never_opened_says_so_and_lists_what_is_kept(kept, class_links):
 
 
 def test_kept_pages_hold_no_form_token_and_no_redirect(new_page, class_links):
-    page = new_page()
+    page = new_page(keeps=True)
     open_class(page, class_links[0])
     wait_until_kept(page)
     kept = page.evaluate("""async () => {

@@ -5,7 +5,8 @@ import re
 import pytest
 
 from .conftest import go_to, open_class, overflow_px
-from .test_coach_pages import BLOCK, fill_in, go_on, violations
+from .test_accessibility import violations
+from .test_coach_pages import BLOCK, fill_in, go_on
 
 pytestmark = pytest.mark.browser
 SECOND = "[name=parts-0-options-0-blocks-0-{}]"

@@ -4,8 +4,8 @@ from datetime import UTC, datetime
 
 import pytest
 
-from .conftest import go_to, open_class
-from .player_pages import heat_in, kept, open_warm_up, start
+from .conftest import go_to, kept, open_class
+from .player_pages import heat_in, open_warm_up, start
 from .test_accessibility import violations
 from .test_try_own import open_own
 
@@ -16,7 +16,7 @@ APPLE = "Mozilla/5.0 (iPhone; CPU iPhone OS 15_6 like Mac OS X) AppleWebKit/605.
 @pytest.fixture
 def apple(new_page, class_links):
     """A phone of Apple's that knows no wake lock."""
-    page = new_page(user_agent=APPLE)
+    page = new_page(keeps=True, user_agent=APPLE)
     page.add_init_script("delete Navigator.prototype.wakeLock;")
     open_class(page, class_links[0])
     yield page
@@ -68,8 +68,8 @@ def test_a_near_heat_leaves_time_to_begin(new_page, class_links):
     assert page.inner_text("[data-player-line]") == ""
 
 
-def test_bursts_follow_a_break_up_of_ones_own(new_page, class_links):
-    page = new_page()
+def test_bursts_follow_a_break_up_of_ones_own(new_page, class_links, keen):
+    page = new_page(storage_state=keen)
     open_own(page, class_links[0])
     block = page.locator("[data-own-block]").first
     for place in range(block.locator("[data-own-set]").count()):

@@ -2,8 +2,8 @@
 
 import pytest
 
-from .conftest import go_to, open_class, overflow_px
-from .player_pages import QUIET_AUDIO, heat_in, kept, open_warm_up, place, start, step_name, timed_steps
+from .conftest import go_to, kept, open_class, overflow_px
+from .player_pages import QUIET_AUDIO, heat_in, open_warm_up, place, start, step_name, timed_steps
 
 pytestmark = pytest.mark.browser
 TWO_TAPS_MS = 700  # further apart than what counts as one tap

@@ -4,8 +4,8 @@ import re
 
 import pytest
 
-from .conftest import open_class, overflow_px, wait_until_kept
-from .player_pages import QUIET_AUDIO, heat_in, kept, open_warm_up, place, start
+from .conftest import kept, open_class, overflow_px, wait_until_kept
+from .player_pages import QUIET_AUDIO, heat_in, open_warm_up, place, start
 from .test_accessibility import violations
 from .test_print import page_count
 
@@ -110,7 +110,7 @@ def test_prints_on_one_page_before_and_while_it_runs(new_page, class_links, orde
 
 
 def test_plays_and_fits_anew_with_no_connection(new_page, class_links):
-    page = new_page()
+    page = new_page(keeps=True)
     open_class(page, class_links[1])
     wait_until_kept(page)
     page.context.set_offline(True)

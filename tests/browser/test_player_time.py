@@ -6,8 +6,8 @@ import signal
 
 import pytest
 
-from .conftest import go_to, open_class, wait_until_kept
-from .player_pages import QUIET_AUDIO, heat_in, kept, open_warm_up, place, start, step_name, timed_steps
+from .conftest import go_to, kept, open_class, wait_until_kept
+from .player_pages import QUIET_AUDIO, heat_in, open_warm_up, place, start, step_name, timed_steps
 from .real_server import free_port
 from .test_offline import _launch
 

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from .conftest import go_to, open_class
+from .conftest import go_to
 
 pytestmark = pytest.mark.browser
 
@@ -19,9 +19,8 @@ PAPERS = {"card": ["A4", "A5", "Letter"], "briefing": ["A4", "Letter"]}
 
 @pytest.mark.parametrize("place", range(4))
 @pytest.mark.parametrize("screen", PAPERS)
-def test_fits_one_page(new_page, class_links, screen, place):
-    page = new_page()
-    open_class(page, class_links[place])
+def test_fits_one_page(look_at, class_links, screen, place):
+    page = look_at(class_links[place])
     go_to(page, screen)
     page.evaluate("dispatchEvent(new Event('beforeprint'))")
     counts = {paper: page_count(page.pdf(format=paper)) for paper in PAPERS[screen]}
@@ -29,9 +28,8 @@ def test_fits_one_page(new_page, class_links, screen, place):
 
 
 @pytest.mark.parametrize("place", range(4))
-def test_my_break_up_takes_two_pages_at_most(new_page, class_links, place):
-    page = new_page()
-    open_class(page, class_links[place])
+def test_my_break_up_takes_two_pages_at_most(look_at, class_links, place):
+    page = look_at(class_links[place])
     go_to(page, "plan")
     page.wait_for_selector("[data-which]")
     page.evaluate("dispatchEvent(new Event('beforeprint'))")
@@ -42,7 +40,8 @@ def test_my_break_up_takes_two_pages_at_most(new_page, class_links, place):
     assert page.evaluate("getComputedStyle(document.querySelector('.head__number')).color") == "rgb(0, 0, 0)"
 
 
-def test_paper_is_black_on_white_and_holds_no_buttons(phone):
+def test_paper_is_black_on_white_and_holds_no_buttons(look_at, class_links):
+    phone = look_at(class_links[0])
     go_to(phone, "card")
     phone.emulate_media(media="print", color_scheme="dark")
     assert phone.evaluate("getComputedStyle(document.querySelector('.card')).color") == "rgb(0, 0, 0)"

@@ -4,13 +4,11 @@ import re
 
 import pytest
 
-from .conftest import go_to, open_class, overflow_px
-from .real_server import running_server
-from .shapes import ALL, publish
+from .conftest import SMALL, go_to, open_class, overflow_px
+from .shapes import ALL
 from .test_accessibility import violations
 
 pytestmark = pytest.mark.browser
-SMALL = {"width": 320, "height": 568}
 HEAD = {
     "rounds": r"Likely score \d+ rounds", "ladder": r"Likely score \d+ rounds", "fits": r"It fits 10 of 10 intervals", "breaks": r"It breaks in interval \d+",
     "scheme": r"(Likely time \d+:\d\d|The cap finds you here \d+)", "load": r"Likely heaviest lift [\d.]+ kg",
@@ -20,13 +18,6 @@ CARD = {
     "rounds": r"^\d+ rounds", "ladder": r"^\d+ rounds", "fits": "^fits all 10 intervals$", "breaks": r"^as far as interval \d+$", "scheme": r"by \d+:\d\d|^\d+:\d\d",
     "load": r"^[\d.]+ kg$", "parts": r"^\d+ rounds.*; [\d.]+ kg$",
 }  # fmt: skip
-
-
-@pytest.fixture(scope="module")
-def links(tmp_path_factory):
-    folder = tmp_path_factory.mktemp("shapes")
-    with running_server(folder) as address:
-        yield {name: address + publish(folder / "data.sqlite3", workout) for name, workout in ALL.items()}
 
 
 @pytest.fixture
@@ -41,8 +32,8 @@ def text_of(page, selector):
 
 
 @pytest.mark.parametrize("shape", ALL)
-def test_every_shape_goes_from_break_up_to_card(small, links, shape):
-    open_class(small, links[shape])
+def test_every_shape_goes_from_break_up_to_card(look_at, shape_links, shape):
+    small = look_at(shape_links[shape], size=SMALL)
     for screen in ("numbers", "plan", "own", "warm-up", "card"):
         go_to(small, screen)
         assert overflow_px(small) <= 0, screen
@@ -54,8 +45,8 @@ def test_every_shape_goes_from_break_up_to_card(small, links, shape):
 
 
 @pytest.mark.parametrize("shape", ["breaks", "parts"])
-def test_axe_finds_nothing_on_break_up_and_card(small, links, shape):
-    open_class(small, links[shape])
+def test_axe_finds_nothing_on_break_up_and_card(look_at, shape_links, shape):
+    small = look_at(shape_links[shape], size=SMALL)
     found = {}
     for screen in ("plan", "card"):
         go_to(small, screen)
@@ -64,8 +55,8 @@ def test_axe_finds_nothing_on_break_up_and_card(small, links, shape):
 
 
 @pytest.mark.parametrize("shape", ["rounds", "ladder", "scheme"])
-def test_own_break_ups_start_as_the_plan_and_can_blow_up(small, links, shape):
-    open_class(small, links[shape])
+def test_own_break_ups_start_as_the_plan_and_can_blow_up(small, shape_links, shape):
+    open_class(small, shape_links[shape])
     go_to(small, "own")
     small.wait_for_selector("[data-own-verdict] .verdict__words")
     assert "As far as the plan" in text_of(small, "[data-own-verdict]") or "The same time as the plan" in text_of(small, "[data-own-verdict]")
@@ -74,9 +65,9 @@ def test_own_break_ups_start_as_the_plan_and_can_blow_up(small, links, shape):
     assert re.search(r"You would fail rep \d+ of .+, about \d+:\d\d\.", text_of(small, "[data-own-verdict]"))
 
 
-def test_what_beats_the_plan_says_that_it_counts_on_exact_numbers(small, links):
+def test_what_beats_the_plan_says_that_it_counts_on_exact_numbers(small, shape_links):
     """Unbroken push-ups bring more, if the largest set taken for a regular athlete is right: regression value, computed by this code on 2026-11-25."""
-    open_class(small, links["parts"])
+    open_class(small, shape_links["parts"])
     go_to(small, "own")
     small.wait_for_selector("[data-own-verdict] .verdict__words")
     assert "the plan keeps a margin" not in text_of(small, "[data-own-verdict]")
@@ -85,8 +76,8 @@ def test_what_beats_the_plan_says_that_it_counts_on_exact_numbers(small, links):
     assert "the plan keeps a margin" in text_of(small, "[data-own-verdict]")
 
 
-def test_kept_rounds_of_ones_own_are_the_score(small, links):
-    open_class(small, links["rounds"])
+def test_kept_rounds_of_ones_own_are_the_score(small, shape_links):
+    open_class(small, shape_links["rounds"])
     go_to(small, "own")
     small.wait_for_selector("[data-own-verdict] .verdict__words")
     small.click("[data-own-keep]")
@@ -95,8 +86,8 @@ def test_kept_rounds_of_ones_own_are_the_score(small, links):
     assert "Eight days of ten" not in text_of(small, "[data-plan-head]")
 
 
-def test_intervals_stand_side_by_side_and_the_first_that_breaks_is_named(small, links):
-    open_class(small, links["breaks"])
+def test_intervals_stand_side_by_side_and_the_first_that_breaks_is_named(look_at, shape_links):
+    small = look_at(shape_links["breaks"], size=SMALL)
     go_to(small, "plan")
     small.locator("[data-intervals] summary").click()
     lines = small.locator("[data-intervals] li").all_inner_texts()
@@ -105,8 +96,8 @@ def test_intervals_stand_side_by_side_and_the_first_that_breaks_is_named(small, 
     assert small.locator("[data-intervals] .strip__over").count() == 1
 
 
-def test_attempts_rise_and_tell_time_chance_and_rest(small, links):
-    open_class(small, links["load"])
+def test_attempts_rise_and_tell_time_chance_and_rest(look_at, shape_links):
+    small = look_at(shape_links["load"], size=SMALL)
     go_to(small, "plan")
     attempts = [" ".join(text.split()) for text in small.locator("[data-attempt]").all_inner_texts()]
     loads = [float(re.search(r"([\d.]+) kg", text)[1]) for text in attempts]
@@ -116,24 +107,24 @@ def test_attempts_rise_and_tell_time_chance_and_rest(small, links):
     assert [float(text) for text in small.locator("[data-digits]").all_inner_texts()] == loads
 
 
-def test_styles_that_come_out_the_same_say_so(small, links):
+def test_styles_that_come_out_the_same_say_so(look_at, shape_links):
     """Eight swings a minute leave nothing to choose but the risk."""
-    open_class(small, links["fits"])
+    small = look_at(shape_links["fits"], size=SMALL)
     go_to(small, "plan")
     small.get_by_text("All three come out the same here.").wait_for()
 
 
-def test_styles_that_differ_do_not_say_they_are_the_same(small, links):
+def test_styles_that_differ_do_not_say_they_are_the_same(look_at, shape_links):
     """A ladder of thrusters is broken up more or less boldly."""
-    open_class(small, links["ladder"])
+    small = look_at(shape_links["ladder"], size=SMALL)
     go_to(small, "plan")
     small.wait_for_function("document.querySelectorAll('[data-plan-styles] small').length === 3 && ![...document.querySelectorAll('[data-plan-styles] small')].some(one => /fail|then/.test(one.textContent))")
     assert small.get_by_text("All three come out the same here.").count() == 0
 
 
-def test_intervals_tell_what_to_see_on_the_clock(small, links):
+def test_intervals_tell_what_to_see_on_the_clock(look_at, shape_links):
     """Of ten intervals of a minute the last is done within the tenth minute, and what is left makes it full."""
-    open_class(small, links["fits"])
+    small = look_at(shape_links["fits"], size=SMALL)
     go_to(small, "plan")
     rows = small.locator("[data-splits] .splits > div")
     last = re.match(r"Interval 10 done, (\d+) s left", rows.last.locator("dt").inner_text().replace("\u00a0", " "))

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from .conftest import go_to, open_class, overflow_px, wait_for_plan, wait_until_kept
+from .conftest import SMALL, go_to, open_class, overflow_px, wait_for_plan, wait_until_kept
 from .test_accessibility import violations
 
 pytestmark = pytest.mark.browser
@@ -13,10 +13,8 @@ FAILS = re.compile(r"You would fail rep \d+ of [\w -]+, about \d+:\d\d\.")
 
 
 def open_own(page, link):
-    """The own screen of a workout, for somebody with numbers that make the plan break up its sets."""
+    """The own screen of a workout; on the phone of somebody keen, so that the plan breaks up its sets."""
     open_class(page, link)
-    go_to(page, "numbers")
-    wait_for_plan(page, lambda: page.locator('input[value="keen"]').check(force=True))
     go_to(page, "plan")
     page.click('a[href="#own"]')
     page.wait_for_selector(ANSWER)
@@ -36,9 +34,19 @@ def settled(page):
 
 
 @pytest.fixture
-def own(new_page, class_links):
-    page = new_page()
+def own(new_page, class_links, keen):
+    page = new_page(storage_state=keen)
     open_own(page, class_links[0])
+    yield page
+    assert page.faults == []
+
+
+@pytest.fixture
+def own_kept(new_page, class_links, keen):
+    """The same, kept for a day without connection."""
+    page = new_page(keeps=True, storage_state=keen)
+    open_own(page, class_links[0])
+    wait_until_kept(page)
     yield page
     assert page.faults == []
 
@@ -116,42 +124,40 @@ def test_an_example_shows_the_blow_up_in_words_and_picture(own, example):
     test_untouched_it_is_the_plan(own)
 
 
-def test_kept_it_is_what_break_up_and_card_show_until_back_to_the_plan(own):
-    wait_until_kept(own)
-    plan = own.text_content("[data-plan-body] .block__says")
-    own.locator("[data-own-set]").first.click()
+def test_kept_it_is_what_break_up_and_card_show_until_back_to_the_plan(own_kept):
+    plan = own_kept.text_content("[data-plan-body] .block__says")
+    own_kept.locator("[data-own-set]").first.click()
     for _ in range(2):
-        answered(own, lambda: own.get_by_role("button", name="More: Size").click())
-    opening = str(sets_of(own)[0])
-    wait_for_plan(own, lambda: own.click("[data-own-keep]"))
-    assert own.locator("[data-plan-head] [data-mine]").is_visible()
-    assert own.text_content("[data-plan-body] .block__says").startswith(f"{opening},")
-    own.goto(own.url.split("#")[0])
-    own.wait_for_selector("[data-ready]", state="attached")
-    go_to(own, "card")
-    assert "your own break-up" in own.inner_text("[data-card-score]")
-    assert opening in own.locator(".card__block").nth(1).locator("[data-digits]").first.inner_text()
-    go_to(own, "plan")
-    wait_for_plan(own, lambda: own.click("[data-back-to-plan]"))
-    assert own.text_content("[data-plan-body] .block__says") == plan
-    assert own.locator("[data-mine]").count() == 0
+        answered(own_kept, lambda: own_kept.get_by_role("button", name="More: Size").click())
+    opening = str(sets_of(own_kept)[0])
+    wait_for_plan(own_kept, lambda: own_kept.click("[data-own-keep]"))
+    assert own_kept.locator("[data-plan-head] [data-mine]").is_visible()
+    assert own_kept.text_content("[data-plan-body] .block__says").startswith(f"{opening},")
+    own_kept.goto(own_kept.url.split("#")[0])
+    own_kept.wait_for_selector("[data-ready]", state="attached")
+    go_to(own_kept, "card")
+    assert "your own break-up" in own_kept.inner_text("[data-card-score]")
+    assert opening in own_kept.locator(".card__block").nth(1).locator("[data-digits]").first.inner_text()
+    go_to(own_kept, "plan")
+    wait_for_plan(own_kept, lambda: own_kept.click("[data-back-to-plan]"))
+    assert own_kept.text_content("[data-plan-body] .block__says") == plan
+    assert own_kept.locator("[data-mine]").count() == 0
 
 
-def test_going_back_loses_nothing_and_keeps_nothing(own):
-    plan = own.text_content("[data-plan-body]")
-    own.locator("[data-own-set]").first.click()
-    answered(own, lambda: own.get_by_role("button", name="More: Size").click())
-    tried = sets_of(own)
-    settled(own)
-    wait_until_kept(own)
-    own.go_back()
-    own.wait_for_selector('[data-screen="plan"]:not([hidden])')
-    assert own.text_content("[data-plan-body]") == plan
-    own.reload()
-    own.wait_for_selector("[data-ready]", state="attached")
-    go_to(own, "own")
-    own.wait_for_selector(ANSWER)
-    assert sets_of(own) == tried
+def test_going_back_loses_nothing_and_keeps_nothing(own_kept):
+    plan = own_kept.text_content("[data-plan-body]")
+    own_kept.locator("[data-own-set]").first.click()
+    answered(own_kept, lambda: own_kept.get_by_role("button", name="More: Size").click())
+    tried = sets_of(own_kept)
+    settled(own_kept)
+    own_kept.go_back()
+    own_kept.wait_for_selector('[data-screen="plan"]:not([hidden])')
+    assert own_kept.text_content("[data-plan-body]") == plan
+    own_kept.reload()
+    own_kept.wait_for_selector("[data-ready]", state="attached")
+    go_to(own_kept, "own")
+    own_kept.wait_for_selector(ANSWER)
+    assert sets_of(own_kept) == tried
 
 
 def test_by_keyboard_alone(own):
@@ -166,15 +172,14 @@ def test_by_keyboard_alone(own):
     answered(own, lambda: own.keyboard.press("Enter"))
 
 
-def test_with_no_connection_it_answers_all_the_same(own):
-    wait_until_kept(own)
-    own.context.set_offline(True)
-    assert FAILS.search(answered(own, lambda: own.click("[data-own-example=hot]")).replace("\n", " "))
+def test_with_no_connection_it_answers_all_the_same(own_kept):
+    own_kept.context.set_offline(True)
+    assert FAILS.search(answered(own_kept, lambda: own_kept.click("[data-own-example=hot]")).replace("\n", " "))
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_axe_finds_nothing_whatever_state_it_is_in(new_page, class_links, scheme):
-    page = new_page(color_scheme=scheme)
+def test_axe_finds_nothing_whatever_state_it_is_in(new_page, class_links, keen, scheme):
+    page = new_page(color_scheme=scheme, storage_state=keen)
     open_own(page, class_links[0])
     page.locator("[data-own-set]").first.click()
     answered(page, lambda: page.get_by_role("button", name="More: Size").click())
@@ -186,8 +191,8 @@ def test_axe_finds_nothing_whatever_state_it_is_in(new_page, class_links, scheme
 
 
 @pytest.mark.parametrize("place, font", [(0, "200%"), (1, "100%"), (3, "200%")])
-def test_nothing_is_wider_than_a_small_phone(new_page, class_links, place, font):
-    page = new_page(viewport={"width": 320, "height": 568})
+def test_nothing_is_wider_than_a_small_phone(new_page, class_links, keen, place, font):
+    page = new_page(viewport=SMALL, storage_state=keen)
     open_own(page, class_links[place])
     page.evaluate("font => { document.documentElement.style.fontSize = font; }", font)
     page.locator("[data-own-set]").first.click()
@@ -210,8 +215,8 @@ def test_a_kept_own_plan_that_fails_keeps_the_later_sets_on_the_card(own):
 
 
 @pytest.mark.parametrize("width, height", [(740, 360), (320, 568)])
-def test_the_answer_stays_in_sight_while_a_set_is_changed(new_page, class_links, width, height):
-    page = new_page(viewport={"width": width, "height": height})
+def test_the_answer_stays_in_sight_while_a_set_is_changed(new_page, class_links, keen, width, height):
+    page = new_page(viewport={"width": width, "height": height}, storage_state=keen)
     open_own(page, class_links[0])
     page.locator("[data-own-block]").nth(1).locator("[data-own-set]").first.click()
     page.get_by_role("button", name="More: Size").scroll_into_view_if_needed()

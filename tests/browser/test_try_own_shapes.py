@@ -4,32 +4,21 @@ import re
 
 import pytest
 
-from .conftest import go_to, open_class, overflow_px, wait_for_plan, wait_until_kept
-from .real_server import running_server
-from .shapes import ALL, publish
+from .conftest import SMALL, go_to, open_class, overflow_px, wait_until_kept
 from .test_accessibility import violations
 from .test_try_own import ANSWER, answered, settled
 
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture(scope="module")
-def links(tmp_path_factory):
-    folder = tmp_path_factory.mktemp("own-shapes")
-    with running_server(folder) as address:
-        yield {name: address + publish(folder / "data.sqlite3", ALL[name]) for name in ("fits", "breaks", "load", "parts")}
-
-
 @pytest.fixture
-def own(new_page, links):
+def own(new_page, shape_links, keen):
     pages = []
 
     def open_own(shape, **options):
-        page = new_page(viewport={"width": 320, "height": 568}, **options)
+        page = new_page(viewport=SMALL, storage_state=keen, **options)
         pages.append(page)
-        open_class(page, links[shape])
-        go_to(page, "numbers")
-        wait_for_plan(page, lambda: page.locator('input[value="keen"]').check(force=True))
+        open_class(page, shape_links[shape])
         go_to(page, "own")
         page.wait_for_selector(ANSWER)
         return page
@@ -119,7 +108,7 @@ def test_why_says_what_limits_and_what_a_change_would_do(own, shape, place, line
 
 
 def test_with_no_connection_attempts_answer_all_the_same(own):
-    page = own("load")
+    page = own("load", keeps=True)
     wait_until_kept(page)
     page.context.set_offline(True)
     assert "Likely heaviest lift" in answered(page, lambda: page.click("[data-own-example=hot]"))

@@ -2,8 +2,8 @@
 
 import pytest
 
-from .conftest import go_to, open_class, wait_for_plan
-from .player_pages import QUIET_AUDIO, heat_in, kept, place, start
+from .conftest import go_to, kept, open_class, wait_for_plan
+from .player_pages import QUIET_AUDIO, heat_in, place, start
 
 pytestmark = pytest.mark.browser
 
@@ -15,7 +15,7 @@ def tones_to_come(page):
 @pytest.fixture
 def two(new_page, class_links):
     """Two pages of one phone with the same class, the first with a warm-up under way."""
-    first = new_page()
+    first = new_page(keeps=True)
     first.context.add_init_script(QUIET_AUDIO)
     first.context.clock.install()
     open_class(first, class_links[0])
@@ -56,7 +56,7 @@ def test_a_touch_takes_the_lead_and_the_step_is_the_same_on_both(two):
 
 
 def test_numbers_given_on_one_page_are_not_lost_by_the_other(new_page, class_links):
-    first = new_page()
+    first = new_page(keeps=True)
     open_class(first, class_links[0])
     second = first.context.new_page()
     open_class(second, class_links[0])

@@ -59,7 +59,7 @@ def front(server):
 @pytest.fixture
 def old_page(new_page, class_links, front):
     """A class page opened and kept before the new version."""
-    page = new_page()
+    page = new_page(keeps=True)
     open_class(page, f"http://127.0.0.1:{front.server_port}{urlsplit(class_links[0]).path}")
     wait_until_kept(page)
     go_to(page, "numbers")

@@ -3,8 +3,6 @@
 import pytest
 
 from .conftest import go_to, open_class, overflow_px, wait_until_kept
-from .real_server import running_server
-from .shapes import GATES, publish
 from .test_accessibility import violations
 
 pytestmark = pytest.mark.browser
@@ -12,13 +10,23 @@ ADVICE = "[data-which]"
 
 
 @pytest.fixture
-def plan(new_page, class_links):
-    page = new_page()
+def plan(look_at, class_links):
+    return advised(look_at(class_links[0]))
+
+
+@pytest.fixture
+def plan_of_ones_own(new_page, class_links):
+    page = new_page(keeps=True)
     open_class(page, class_links[0])
+    yield advised(page)
+    assert page.faults == []
+
+
+def advised(page):
+    """The break-up, with the advice beside it."""
     go_to(page, "plan")
     page.wait_for_selector(ADVICE)
-    yield page
-    assert page.faults == []
+    return page
 
 
 def said(page):
@@ -40,36 +48,29 @@ def test_the_advice_says_the_rule_and_leaves_the_choice(plan):
     assert said(plan).endswith("Your coach’s rule: As prescribed ranks above every other score. The choice is yours.")
 
 
-def test_without_a_heat_training_counts(plan):
-    go_to(plan, "heat")
-    plan.locator('[data-heat-kind][value="none"]').check(force=True)
-    go_to(plan, "plan")
-    plan.wait_for_selector('[data-which="option_trains"]')
-    assert "Just for you, no ranking counts: Scaled trains you more" in said(plan)
+def test_without_a_heat_training_counts(plan_of_ones_own):
+    go_to(plan_of_ones_own, "heat")
+    plan_of_ones_own.locator('[data-heat-kind][value="none"]').check(force=True)
+    go_to(plan_of_ones_own, "plan")
+    plan_of_ones_own.wait_for_selector('[data-which="option_trains"]')
+    assert "Just for you, no ranking counts: Scaled trains you more" in said(plan_of_ones_own)
 
 
-def test_with_no_connection_and_in_spanish(plan):
-    wait_until_kept(plan)
-    plan.context.set_offline(True)
-    plan.goto(plan.url.split("#")[0] + "?lang=es")
-    plan.wait_for_selector("[data-ready]", state="attached")
-    go_to(plan, "plan")
-    plan.wait_for_selector(ADVICE)
-    assert "Prescrito queda aquí por delante de cualquier otro resultado" in said(plan)
-    assert said(plan).endswith("Tú eliges.")
+def test_with_no_connection_and_in_spanish(plan_of_ones_own):
+    wait_until_kept(plan_of_ones_own)
+    plan_of_ones_own.context.set_offline(True)
+    plan_of_ones_own.goto(plan_of_ones_own.url.split("#")[0] + "?lang=es")
+    plan_of_ones_own.wait_for_selector("[data-ready]", state="attached")
+    go_to(plan_of_ones_own, "plan")
+    plan_of_ones_own.wait_for_selector(ADVICE)
+    assert "Prescrito queda aquí por delante de cualquier otro resultado" in said(plan_of_ones_own)
+    assert said(plan_of_ones_own).endswith("Tú eliges.")
 
 
-@pytest.fixture(scope="module")
-def gates(tmp_path_factory):
-    folder = tmp_path_factory.mktemp("gates")
-    with running_server(folder) as address:
-        yield address + publish(folder / "data.sqlite3", GATES)
-
-
-def test_where_every_option_is_a_gate_a_third_way_of_similar_dose_is_named(new_page, gates):
+def test_where_every_option_is_a_gate_a_third_way_of_similar_dose_is_named(new_page, shape_links):
     """The library's first easier form of a pull-up is the ring row, one and a half for each."""
     page = new_page(viewport={"width": 320, "height": 568})
-    open_class(page, gates)
+    open_class(page, shape_links["gates"])
     go_to(page, "numbers")
     page.locator('input[value="new"]').check(force=True)
     go_to(page, "plan")
