@@ -71,7 +71,7 @@ def test_withdrawn_workout_is_told_and_stays_usable(phone):
 def test_inside_another_app_it_says_how_to_get_out(new_page, class_links):
     page = new_page(user_agent=EMBEDDED)
     open_class(page, class_links[0])
-    assert page.locator('[data-notice="inside"]').is_visible()
+    page.wait_for_selector('[data-notice="inside"]')
 
 
 def test_full_phone_is_told_and_the_plan_still_comes(new_page, class_links):

@@ -175,10 +175,9 @@ def test_what_is_different_today_changes_the_steps_and_is_kept(athlete):
     assert athlete.get_attribute('[data-today="knee"]', "aria-pressed") == "true"
 
 
-def test_no_placeholder_is_left_in_any_step(new_page, class_links):
+def test_no_placeholder_is_left_in_any_step(look_at, class_links):
     for link in class_links:
-        page = new_page()
-        open_class(page, link)
+        page = look_at(link)
         open_warm_up(page)
         text = page.inner_text("[data-warm-up-around]")
         assert "{" not in text and "undefined" not in text and "null" not in text
