@@ -222,7 +222,7 @@ def test_when_all_is_done_the_card_is_one_tap_away(athlete):
     heat_in(athlete, 20)
     start(athlete)
     while athlete.inner_text("[data-player-stage]") != "Warm-up done":
-        tap(athlete, "skip")
+        athlete.clock.run_for(30_000)  # skipped, each last step would leave a wait that is a step again, until the heat is near
     athlete.click("[data-player-done]")
     athlete.wait_for_selector('[data-screen="card"]:not([hidden])')
 
