@@ -4,6 +4,8 @@ Sets may be of any size the half rule and the ceiling allow, every rest any on t
 A branch ends where even the bare work left takes it past the time to beat, or where another came to the same point no later and no more tired.
 """
 
+import functools
+
 from webapp.engine.breath import rest
 from webapp.engine.layout import carried_to_cap, lay_out
 from webapp.engine.prepare import Case, stints_of
@@ -45,6 +47,11 @@ def with_steps(stints, last, steps):
     return [*stints[:last], {**stints[last], "steps": steps}]
 
 
+def least_rest_s(stint):
+    """The shortest rest between two sets. [s]"""
+    return max(stint["set_up_s"], stint["single_wait_s"])
+
+
 class AllPlans:
     """The quickest of all plans of some stints that takes less than `to_beat_s`, if any does: `best_s`, and its `sets`."""
 
@@ -52,7 +59,8 @@ class AllPlans:
         self.stints, self.gain, self.best_s, self.sets = stints, gain, to_beat_s, None
         self.segments = [segment_of(stint, 1.0, 1.0) for stint in stints]
         self.later = [still_to_come(stints, index, ["local"]) if stint["slots"] else 0.0 for index, stint in enumerate(stints)]
-        bare_s = [stint["steps"] * stint["seconds"] + (stint["change_s"] if index else 0.0) for index, stint in enumerate(stints)]
+        self.fewest = functools.cache(self.fewest_sets)
+        bare_s = [self.bare_s(index, stint["steps"]) + (stint["change_s"] if index else 0.0) for index, stint in enumerate(stints)]
         self.after_s = [sum(bare_s[index + 1 :]) for index in range(len(stints))]
         self.been = {}
         self.begin(0, at_rest().fatigue, 0.0, [])
@@ -77,9 +85,8 @@ class AllPlans:
         left = stint["steps"] - done
         if self.hopeless(index, fatigue, clock, done):
             return
-        least_s = max(stint["set_up_s"], stint["single_wait_s"])
-        for rest_s in WAITS_S if done == 0 else [each for each in rest_grid(least_s) if each <= LONGEST_REST_S]:
-            if clock + rest_s + left * stint["seconds"] + self.after_s[index] >= self.best_s:
+        for rest_s in WAITS_S if done == 0 else [each for each in rest_grid(least_rest_s(stint)) if each <= LONGEST_REST_S]:
+            if clock + rest_s + self.bare_s(index, left) + self.after_s[index] >= self.best_s:
                 return
             for size in range(self.largest(index, left), 0, -1):
                 after = twin(fatigue)
@@ -100,6 +107,17 @@ class AllPlans:
         if stint["max_steps"] <= 3:
             return 1
         return min(left, stint["below_half"]) if left + self.later[index] > stint["max_steps"] else left
+
+    def bare_s(self, index, left):
+        """The least that so many steps take: never slowed down, in as few sets as the half rule allows, with the shortest rests between. [s]"""
+        stint = self.stints[index]
+        return left * stint["seconds"] + (self.fewest(index, left) - 1) * least_rest_s(stint)
+
+    def fewest_sets(self, index, left):
+        """How few sets the half rule allows for so many steps."""
+        if self.stints[index]["kind"] != "local" or self.largest(index, left) >= left:
+            return 1
+        return 1 + min(self.fewest(index, left - size) for size in range(1, self.largest(index, left) + 1))
 
     def hopeless(self, index, fatigue, clock, done):
         """Has another plan been here no later and no more tired? Whoever is fresher is never slower."""

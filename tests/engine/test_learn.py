@@ -5,8 +5,9 @@ import json
 
 import pytest
 from engine_samples import able, block, workout
+from phones_engine import learn, plan
 
-from webapp.engine import EngineError, learn, plan
+from webapp.engine import EngineError
 
 pytestmark = pytest.mark.slow
 ASKED = workout([block("handstand-push-up", 30), block("sit-up", 20), block("pull-up", 24)])

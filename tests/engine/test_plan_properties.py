@@ -8,8 +8,8 @@ from statistics import NormalDist
 import pytest
 from engine_samples import able, block, workout
 from expectations import case_of, expected_of, planned
+from phones_engine import judge, plan
 
-from webapp.engine import judge, plan
 from webapp.engine.parameters import FAIL_RISK, STYLES, TESTED_SD
 from webapp.movements import library
 

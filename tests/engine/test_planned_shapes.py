@@ -4,8 +4,9 @@ import json
 
 import pytest
 from engine_samples import able, block, workout
+from phones_engine import judge, plan
 
-from webapp.engine import EngineError, judge, plan
+from webapp.engine import EngineError
 
 pytestmark = pytest.mark.slow
 KEEN = {"level": "keen", "inverted_ok": True}

@@ -10,8 +10,9 @@ from pathlib import Path
 
 import pytest
 from engine_samples import able, block, six_blocks, workout
+from phones_engine import plan
 
-from webapp.engine import plan
+from webapp import engine
 from webapp.engine.parameters import STYLES
 from webapp.engine.units import KG_PER_LB, M_PER_FT
 from webapp.movements import library
@@ -45,13 +46,13 @@ def test_the_same_in_every_process():
         run = subprocess.run([sys.executable, "-c", CODE], input=asked, capture_output=True, text=True, check=True, env=environment, cwd=ROOT)
         answers.add(run.stdout)
     assert len(answers) == 1
-    assert json.loads(answers.pop()) == plan(six_blocks(cap_s=600), {"level": "keen"}, {"seed": 3})
+    assert json.loads(answers.pop()) == engine.plan(six_blocks(cap_s=600), {"level": "keen"}, {"seed": 3})
 
 
 def test_what_is_handed_in_is_not_changed():
     given = [six_blocks(cap_s=600), {"level": "keen", **able(pull_up=9)}, {"style": "bold", "form": 0.9}]
     kept = copy.deepcopy(given)
-    plan(*given)
+    engine.plan(*given)
     assert given == kept
 
 

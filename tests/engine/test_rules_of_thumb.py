@@ -7,8 +7,8 @@ import pytest
 from all_plans import layout_of, seconds_of
 from engine_samples import able, block, workout
 from expectations import case_of, expected_of, expected_s
+from phones_engine import break_up, judge, judge_break_up, plan
 
-from webapp.engine import break_up, judge, judge_break_up, plan
 from webapp.engine.parameters import STYLES
 
 pytestmark = pytest.mark.slow

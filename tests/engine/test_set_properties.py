@@ -4,8 +4,9 @@ import math
 import random
 
 import pytest
+from phones_engine import break_up, judge_break_up, reps_over_sets
 
-from webapp.engine import EngineError, break_up, judge_break_up, reps_over_sets
+from webapp.engine import EngineError
 
 pytestmark = pytest.mark.slow
 CASES = 150

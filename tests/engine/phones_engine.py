@@ -1,0 +1,26 @@
+"""The engine's doors as the phones have them, asked in V8: the same answers, several times as soon.
+
+For what holds of whole answers over workouts by the hundred. The parity test holds the two engines together, in thousands of cases; the tests of the
+engine's own parts, of what JSON cannot say and of time taken ask `webapp.engine` itself.
+"""
+
+import inspect
+
+from webapp import engine
+from webapp.quick_engine import _asked
+
+
+def _door(name):
+    """One of the engine's functions, called as its Python twin is."""
+    takes = inspect.signature(getattr(engine, name))
+
+    def ask(*given, **more):
+        bound = takes.bind(*given, **more)
+        bound.apply_defaults()
+        return _asked(name, *bound.arguments.values())
+
+    return ask
+
+
+plan, judge, learn = _door("plan"), _door("judge"), _door("learn")
+break_up, judge_break_up, reps_over_sets = _door("break_up"), _door("judge_break_up"), _door("reps_over_sets")
