@@ -1,6 +1,6 @@
 """The engine's doors as the phones have them, asked in V8: the same answers, several times as soon.
 
-For what holds of whole answers over workouts by the hundred. The parity test holds the two engines together, in thousands of cases; the tests of the
+For what holds of whole answers, over many workouts. The parity test holds the two engines together, in thousands of cases; the tests of the
 engine's own parts, of what JSON cannot say and of time taken ask `webapp.engine` itself.
 """
 
@@ -22,5 +22,5 @@ def _door(name):
     return ask
 
 
-plan, judge, learn = _door("plan"), _door("judge"), _door("learn")
+plan, judge, learn, questions = _door("plan"), _door("judge"), _door("learn"), _door("questions")
 break_up, judge_break_up, reps_over_sets = _door("break_up"), _door("judge_break_up"), _door("reps_over_sets")

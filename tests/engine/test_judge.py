@@ -5,8 +5,9 @@ import json
 
 import pytest
 from engine_samples import able, block, six_blocks, workout
+from phones_engine import break_up, judge, judge_break_up, plan
 
-from webapp.engine import EngineError, break_up, judge, judge_break_up, plan
+from webapp.engine import EngineError
 
 KEEN = {"level": "keen", "inverted_ok": True}
 SAME = 1e-6  # relative: the plan's own numbers went through JSON's units and back

@@ -4,9 +4,10 @@ import math
 
 import pytest
 from engine_samples import able, block, blocks_of, workout
+from phones_engine import learn, plan, questions
 from reference_tables import rows
 
-from webapp.engine import EngineError, learn, plan, questions
+from webapp.engine import EngineError
 from webapp.engine.endurance import largest_at, line_of_efforts, pace_for
 from webapp.engine.parameters import LONG_EFFORTS_S, LONGEST_SET_UNITS, MIXED_PACE
 from webapp.engine.reserve import Effort, cost_kept_up, fresh, perform, recover

@@ -4,8 +4,8 @@ import json
 
 import pytest
 from engine_samples import SIX_BLOCKS, able, block, blocks_of, option, six_blocks, workout, workout_of
+from phones_engine import judge, plan
 
-from webapp.engine import judge, plan
 from webapp.engine.parameters import GROUPS, STYLES
 
 BLOCK_KEYS = {  # the plan as agreed: text, number, list, or None

@@ -5,8 +5,8 @@ import json
 
 import pytest
 from engine_samples import able, block, option, six_blocks, workout, workout_of
+from phones_engine import plan, questions
 
-from webapp.engine import plan, questions
 from webapp.engine.parameters import MOST_NEEDED
 from webapp.movements import library
 
