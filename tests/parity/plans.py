@@ -4,9 +4,11 @@ import copy
 import functools
 import random
 
-from parity.answers import ask_server
 from parity.shapes import SHAPES
 from parity.workouts import numbers_for, settings_for, workout
+
+from webapp import quick_engine
+from webapp.engine import EngineError
 
 EACH = 4  # plans of every shape; chosen: enough to meet every mode, few enough to make once
 PLANS = EACH * (len(SHAPES) + 1)  # and as many of any shape and size
@@ -17,6 +19,14 @@ def made_plan(rng):
     return copy.deepcopy(_plan(rng.randrange(PLANS)))
 
 
+def _planned(made, numbers, settings):
+    """A plan to begin from, None where there is none: by V8, being sooner; whether both engines make the same is asked by the cases of `plan`."""
+    try:
+        return quick_engine.plan(made, numbers, settings)
+    except EngineError:
+        return None
+
+
 @functools.cache
 def _plan(number):
     """The first plan that can be made after seed `number`; one that cannot is a matter for the cases of `plan`."""
@@ -25,9 +35,9 @@ def _plan(number):
     while True:
         made, numbers = SHAPES[name](rng) if name in SHAPES else any_workout(rng)
         asked = {"workout": made, "numbers": numbers, "settings": settings_for(rng, made)}
-        answer = ask_server({"call": "plan", "arguments": list(asked.values())})
-        if "result" in answer:
-            return {"shape": name} | asked | {"plan": answer["result"]}
+        plan = _planned(*asked.values())
+        if plan is not None:
+            return {"shape": name} | asked | {"plan": plan}
 
 
 def made_whole(rng):
@@ -69,9 +79,9 @@ def side_by_side(rng):
     """A workout and the plans of those of its options that can be planned, or now and then of none."""
     made = made_whole(rng)
     asked = [{**made["settings"], "option": option["key"]} for option in made["workout"]["options"]]
-    answers = [ask_server({"call": "plan", "arguments": [made["workout"], made["numbers"], settings]}) for settings in asked]
+    answers = [_planned(made["workout"], made["numbers"], settings) for settings in asked]
     ranking = rng.choice(["prescribed_first", "separate", None])
-    plans = [answer["result"] for answer in answers if "result" in answer]
+    plans = [answer for answer in answers if answer is not None]
     return made["shape"], [{**made["workout"], "ranking": ranking}, plans if rng.random() < 0.95 else []]
 
 
