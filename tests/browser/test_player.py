@@ -6,6 +6,7 @@ from .conftest import go_to, kept, open_class, overflow_px
 from .player_pages import QUIET_AUDIO, heat_in, open_warm_up, place, start, step_name, timed_steps
 
 pytestmark = pytest.mark.browser
+MOST_STEPS = 60
 TWO_TAPS_MS = 700  # further apart than what counts as one tap
 
 
@@ -222,9 +223,20 @@ def test_when_all_is_done_the_card_is_one_tap_away(athlete):
     heat_in(athlete, 20)
     start(athlete)
     while athlete.inner_text("[data-player-stage]") != "Warm-up done":
-        athlete.clock.run_for(30_000)  # skipped, each last step would leave a wait that is a step again, until the heat is near
+        athlete.clock.run_for(30_000)
     athlete.click("[data-player-done]")
     athlete.wait_for_selector('[data-screen="card"]:not([hidden])')
+
+
+def test_whoever_skips_everything_comes_to_the_end_with_the_heat_far_off(athlete):
+    heat_in(athlete, 40)
+    start(athlete)
+    for _ in range(MOST_STEPS):
+        if athlete.inner_text("[data-player-stage]") == "Warm-up done":
+            break
+        tap(athlete, "skip")
+        athlete.clock.run_for(1000)
+    assert athlete.inner_text("[data-player-stage]") == "Warm-up done"
 
 
 def test_called_and_then_put_off_brings_the_easy_minutes_back(athlete):

@@ -1,5 +1,5 @@
 /** Fitting a warm-up to the time there is, while it runs: the engine plans anew, what is done stays done. */
-import { stateOf } from "./player-state.js";
+import { inOrder, stateOf } from "./player-state.js";
 
 const NEAR_MIN = 45;             // with more time than this the usual length fits
 const FORGOTTEN_MS = 7_200_000;  // two hours after the heat nobody is warming up for it
@@ -77,8 +77,11 @@ export function outOfTime(run, state) {
   if (state.gap_s === null || state.phase === "waiting") return null;
   if (run.fitted_s !== undefined && Math.abs(state.gap_s - run.fitted_s) < SAME_S) return null;
   if (state.phase === "running" && !fits(state, run.ends_s) && state.index < state.count - 1) return "late";
-  return state.gap_s > LONGEST_GAP_S ? "slipped" : null;
+  return state.gap_s > LONGEST_GAP_S && !skippedTheWait(run, state) ? "slipped" : null;
 }
+
+/** Whoever skips the waiting does not get it again until the heat moves. */
+const skippedTheWait = (run, { marks }) => inOrder(run.steps).some((step, index) => step.code === "keep_warm" && marks[index] === "skipped");
 
 /** The richest plan whose rest fits before the heat, found by halving; `make(patch)` asks the engine. Null when it would not answer. */
 async function richest(run, state, now_ms, heat_ms, make) {
