@@ -106,7 +106,7 @@ def quicker(one: dict, other: dict) -> bool:
 
 
 def clearly_better(one: dict, other: dict, style: str) -> bool:
-    """Is one layout allowed, and the other not, or much slower to expect?"""
+    """Is one layout allowed, and the other not, or clearly slower to expect?"""
     return may_be(one, style) and (not may_be(other, style) or one["expected"] < other["expected"] * (1 - CLEARLY))
 
 

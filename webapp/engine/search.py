@@ -328,16 +328,16 @@ def find(task: Task, hints: list) -> list[float]:
     if task.rough and len(task.plans) > 0:
         return easiest(task)
     cold = len([1 for costed in task.plans if len(costed[1]) > 1]) == 0  # no small step leads from one set to several
+    kinds = "all" if cold else "tiers"
     if cold:
         starts(task)
         for costed in sorted(task.plans, key=by_cost)[: task.descents]:
-            descend(task, costed[1], "all", 1)
+            descend(task, costed[1], kinds, 1)
     else:
         task.budget = min(task.budget, max(LEAST_BUDGET, task.budget // WARM_SHARE))
-        descend(task, cheapest(task, 1), "tiers", 1)
+        descend(task, cheapest(task, 1), kinds, 1)
     if cold and (cost_of(task, [task.pieces]) == math.inf or len(cheapest(task, 1)) == 1):
         two_sets(task)
-    kinds = "all" if cold else "tiers"
     best = cheapest(task, 1)
     if has_singles(best):
         larger = cheapest(task, 2)
