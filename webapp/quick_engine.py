@@ -30,15 +30,21 @@ _one_at_a_time = Lock()
 
 def plan(workout, numbers, settings):
     """Return the plan of a workout for one athlete; see `webapp.engine.plan`."""
-    return _asked("plan", workout, numbers, settings)
+    return ask("plan", workout, numbers, settings)
 
 
 def class_table(workout, option_key, division_key):
     """Return the plans by largest set; see `webapp.engine.class_table`."""
-    return _asked("class_table", workout, option_key, division_key)
+    return ask("class_table", workout, option_key, division_key)
 
 
-def _asked(name, *given):
+def ask(name, *given):
+    """Return what one of the engine's functions, by its name, answers; all its arguments in the order of the Python one.
+
+    Raises
+    ------
+    EngineError : what it refuses.
+    """
     with _one_at_a_time:
         answer = json.loads(_running(engine_source()).eval(f"ask({json.dumps(name)}, {json.dumps(given)})"))
     if "code" in answer:

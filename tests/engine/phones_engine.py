@@ -6,8 +6,7 @@ engine's own parts, of what JSON cannot say and of time taken ask `webapp.engine
 
 import inspect
 
-from webapp import engine
-from webapp.quick_engine import _asked
+from webapp import engine, quick_engine
 
 
 def _door(name):
@@ -17,7 +16,7 @@ def _door(name):
     def ask(*given, **more):
         bound = takes.bind(*given, **more)
         bound.apply_defaults()
-        return _asked(name, *bound.arguments.values())
+        return quick_engine.ask(name, *bound.arguments.values())
 
     return ask
 

@@ -102,11 +102,7 @@ def test_it_works_for_rounds_and_rests():
     went = after(made, 4)
     assert [(each["round"], each["movement"]) for each in went["blocks"]] == [(each["round"], each["movement"]) for each in made["blocks"][4:]]
     assert went["score"]["likely"] <= made["score"]["likely"] * 1.01
-
-
-def test_a_replan_of_rounds_and_rests_finds_little_to_better():
-    made = plan(workout([block("pull-up", 8), block("rest", 30, "s"), block("push-up", 12)], rounds=3), KEEN, {})
-    assert after(made, 4)["score"]["likely"] == pytest.approx(made["score"]["likely"], rel=0.05)  # eight of fifteen may go in one at the end, or in two
+    assert went["score"]["likely"] == pytest.approx(made["score"]["likely"], rel=0.05)  # eight of fifteen may go in one at the end, or in two
 
 
 def test_the_plan_is_not_changed_and_survives_being_kept(made):

@@ -5,6 +5,7 @@ import math
 import pytest
 
 from webapp.engine import break_up, judge_break_up
+from webapp.engine.known import Place, place_of
 from webapp.engine.parameters import SAME_TIME, TWOS_TO_SINGLES
 from webapp.engine.search import Task, find
 from webapp.engine.tiers import plan_rests, plan_sets, rest_grid, trimmed
@@ -124,6 +125,23 @@ def test_a_plan_fills_its_work_in_three_tiers_that_do_not_grow(pieces):
 
 def test_what_goes_in_one_goes_in_one():
     assert found(task_of(8, tank_cost(10, 0.1))) == ([8], [])
+
+
+def test_sizes_between_one_go_and_singles_are_reached():
+    """By hand, `convex_cost`: one go 24^1.5 = 117.6; three eights 3 * 8^1.5 + 2 * (4 + 30 / 5) = 87.9; four sixes 88.8; singles 254."""
+    task = task_of(24, convex_cost)
+    find(task, [])
+    assert min(each[0] for each in task.plans) <= 87.9
+
+
+def test_every_break_up_has_a_place_of_its_own():
+    """All of up to two tiers of 1 to 12 sets of 1 to 12 with a few rests: none is taken for another, each is found again."""
+    root = Place()
+    one = [[size, count, rest_s] for size in range(1, 13) for count in range(1, 13) for rest_s in (0, 1, 60, 600)]
+    plans = [[*tier, 1] for tier in one] + [[*first, *then, 1] for first in one[::17] for then in one[::5]]
+    places = [place_of(root, plan) for plan in plans]
+    assert len({id(place) for place in places}) == len(plans)
+    assert all(place_of(root, plan) is place for plan, place in zip(plans, places))
 
 
 def test_where_nothing_can_be_done_nothing_is_found():

@@ -1,4 +1,4 @@
-"""What flat plans of the same work cost, kept under their tiers: the last set is what these leave."""
+"""What flat plans of the same work cost, kept under their tiers: the last set is what these leave. Rests are whole seconds."""
 
 from .tiers import LONGEST_REST_S
 

@@ -33,8 +33,11 @@ def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
 
 
 def all_rungs(case: Case, people: list, cap_s: float | None, arrange, first: dict) -> list:
-    """Return layouts like the first, of the caution of FIRST_RUNG, in order of caution: the ladder is climbed down or up from there, in large steps, then small
-    ones. Others are only given other rests, and at the cap all are just cut off."""
+    """Return layouts like the first, which is of the caution of FIRST_RUNG, in order of caution.
+
+    The ladder is climbed down or up from there, in large steps, then small ones. The others are only given other rests, and at the cap all are just
+    cut off.
+    """
     ladder = [None for caution in CAUTION]
     best = FIRST_RUNG
     ladder[best] = tried(case, people, cap_s, arrange, cut_off(case, first, cap_s, CAUTION[best]))

@@ -186,7 +186,7 @@ def steady_plans(task: Task) -> list:
     sizes = min(most, steady, task.pieces - 1)
     index = 0
     disappointing = 0
-    downwards = task.pieces <= LITTLE or cost_of(task, [task.pieces]) < math.inf  # large sets are near the best
+    downwards = task.pieces <= LITTLE  # few sets do it, large ones are near the best
     for place in range(sizes):
         size = sizes - place if downwards else place + 1
         before = len(task.plans)
