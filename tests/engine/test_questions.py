@@ -56,6 +56,27 @@ def test_a_load_asks_for_the_one_rep_max_and_a_machine_for_a_time():
     assert "body_mass" in [each["kind"] for each in asked(workout([block("deadlift", 20, load_kg=80)]))]
 
 
+def heaviest(movement="front-squat", **more):
+    """A workout for the heaviest lift of one movement."""
+    return {**workout([block(movement, 1)]), "shape": "load", "time_s": 480, **more}
+
+
+def test_a_heaviest_lift_asks_for_the_heaviest_single_first_and_takes_what_is_told():
+    """Without it the attempts are a level's guess, whatever the athlete lifts."""
+    first = asked(heaviest(), "keen")[0]
+    assert (first["kind"], first["movement"], first["needed"]) == ("one_rep_max", "front-squat", True)
+    assert first["default"] == pytest.approx(plan(heaviest(), {"level": "keen"}, {})["lift"]["best_kg"], abs=1.3)
+    told = plan(heaviest(), {"level": "keen", "movements": {"front-squat": {"one_rep_max_kg": 140}}}, {})
+    assert (told["lift"]["best_kg"], told["filled"]) == (140, [])
+    assert "body_mass" in [each["kind"] for each in asked(heaviest())]
+
+
+def test_every_part_is_asked_for_its_numbers():
+    light, heavy = workout([block("push-up", 30)]), heaviest("power-clean")
+    together = {**light, "parts": [light, heavy], "movements": light["movements"] | heavy["movements"]}
+    assert {(each["kind"], each["movement"]) for each in asked(together)} >= {("max_unbroken", "push-up"), ("one_rep_max", "power-clean")}
+
+
 @pytest.mark.parametrize(("largest", "sharper"), [(1, "wait_between_singles_s"), (3, "wait_between_singles_s"), (5, None), (8, "repeat_test"), (20, "repeat_test")])
 def test_small_sets_ask_for_the_wait_large_ones_for_the_repeat_test(largest, sharper):
     """Singles up to three; the repeat test from eight up."""

@@ -5,6 +5,7 @@ import math
 from .athlete import HIGHEST_MAX, asks_for_a_set, body_mass, capacity, heaviest_typical, level_of, load_of, seconds_per_unit, typical_load
 from .checks import listing, mapping, number, optional
 from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, LONG_EFFORTS_S, LONG_SET_S, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SLOW_GAIN, SMALL_MAX
+from .planner import part_of
 from .reserve import second_set
 from .stints import division_of, entry_of, option_of, rounds_of
 from .units import rounded, whole
@@ -27,16 +28,19 @@ def questions(workout: dict, settings: dict, numbers: dict) -> list:
     """
     today = mapping("settings_not_a_mapping", settings)
     known = mapping("numbers_not_a_mapping", numbers)
-    option = option_of(workout, today.get("option"))
-    division = division_of(workout, today.get("division"))
-    demands = demands_of(workout, option, division, known)
+    parts = each_part(workout)
+    division = division_of(mapping("workout_not_a_mapping", workout), today.get("division"))
+    demands = []
+    for part in parts:
+        add_demands(demands, part, option_of(part, today.get("option")), division, known)
+    demands = sorted(demands, key=lambda demand: -demand["hard"])
     made = []
     needed = 0
     for demand in demands:
         question = question_of(demand, known, division)
         if question is None:
             continue
-        question["needed"] = demand["hard"] > HARD_SHARE and needed < MOST_NEEDED
+        question["needed"] = demand["heaviest"] or (demand["hard"] > HARD_SHARE and needed < MOST_NEEDED)
         needed = needed + (1 if question["needed"] else 0)
         made.append(question)
     made.extend(sharper(made, demands, known) + long_effort_questions(made, demands))
@@ -60,12 +64,19 @@ def asked(kind: str, movement, unit: str, otherwise, low: float, high: float, st
     }
 
 
-def demands_of(workout: dict, option: dict, division: str, numbers: dict) -> list:
-    """Return each movement of an option once with what it is asked for: entry, block, how hard it is; hardest first."""
-    demands = []
-    seen = []
+def each_part(workout: dict) -> list:
+    """Return the parts of a workout, each as a workout of its own; one that is not in parts alone."""
+    given = mapping("workout_not_a_mapping", workout)
+    if given.get("parts") is None:
+        return [given]
+    return [part_of(given, part) for part in listing("parts_not_a_list", given["parts"])]
+
+
+def add_demands(demands: list, workout: dict, option: dict, division: str, numbers: dict):
+    """Add to `demands` each movement of an option once, with what it is asked for: entry, block, how hard it is, whether the heaviest lift is meant."""
     level_only = {"level": numbers.get("level"), "body_mass_kg": numbers.get("body_mass_kg")}
     rounds = rounds_of(option)
+    heaviest = workout.get("shape") == "load"
     for block in listing("no_blocks", option.get("blocks")):
         movement = mapping("block_not_a_mapping", block).get("movement")
         if movement == "rest":
@@ -74,13 +85,13 @@ def demands_of(workout: dict, option: dict, division: str, numbers: dict) -> lis
         amounts = [number("amount_out_of_range", amount if block.get("amount") is None else block.get("amount"), 0.1, 100000) for amount in rounds]
         able = capacity(entry, movement, block, level_only, division)
         hard = sum(amounts) / max(1.0, able["max_units"]) if entry["limit"] != "lungs" else 0.2
+        seen = [demand["movement"] for demand in demands]
         if movement in seen:
             demand = demands[seen.index(movement)]
             demand["hard"] = demand["hard"] + hard
+            demand["heaviest"] = demand["heaviest"] or heaviest
         else:
-            seen.append(movement)
-            demands.append({"movement": movement, "entry": entry, "block": block, "hard": hard, "able": able})
-    return sorted(demands, key=lambda demand: -demand["hard"])
+            demands.append({"movement": movement, "entry": entry, "block": block, "hard": hard, "able": able, "heaviest": heaviest})
 
 
 def question_of(demand: dict, numbers: dict, division: str) -> dict | None:
@@ -91,7 +102,7 @@ def question_of(demand: dict, numbers: dict, division: str) -> dict | None:
     load_kg = load_of(demand["block"], numbers, division)
     if not asks_for_a_set(entry):
         return None
-    if entry["ask"] == "one_rep_max" and load_kg is not None:
+    if demand["heaviest"] or (entry["ask"] == "one_rep_max" and load_kg is not None):
         return one_rep_max_question(demand, numbers, load_kg, division)
     return steady_question(demand) if lasts(entry) else largest_set_question(demand)
 
@@ -136,15 +147,15 @@ def long_effort_questions(asked_of: list, demands: list) -> list:
     return made
 
 
-def one_rep_max_question(demand: dict, numbers: dict, load_kg: float, division: str) -> dict:
-    """Return the question for the heaviest single."""
+def one_rep_max_question(demand: dict, numbers: dict, load_kg: float | None, division: str) -> dict:
+    """Return the question for the heaviest single; without a load to lift it is what is usual for the level and the body mass."""
     entry = demand["entry"]
-    usual_kg = load_kg * (1 + demand["able"]["max_units"] / 30)
+    usual_kg = None if load_kg is None else load_kg * (1 + demand["able"]["max_units"] / 30)
     shares = entry.get("one_rep_max_of_body")
-    if shares is not None and numbers.get("body_mass_kg") is not None:
+    if shares is not None and (load_kg is None or numbers.get("body_mass_kg") is not None):
         lighter = typical_load(entry, division) / heaviest_typical(entry)
         usual_kg = shares[level_of(numbers)] * body_mass(numbers) * lighter
-    return asked("one_rep_max", demand["movement"], "kg", rounded(usual_kg, 2.5), 5, 400, 2.5, True)
+    return asked("one_rep_max", demand["movement"], "kg", None if usual_kg is None else rounded(usual_kg, 2.5), 5, 400, 2.5, True)
 
 
 def effort_question(demand: dict, numbers: dict) -> dict | None:
@@ -177,4 +188,6 @@ def sharper(made: list, demands: list, numbers: dict) -> list:
 def needs_body(demand: dict) -> bool:
     """Does the body mass move this movement's numbers?"""
     block = demand["block"]
-    return demand["entry"].get("one_rep_max_of_body") is not None and block.get("load_kg") is not None or block.get("load_of_body") is not None
+    by_load = demand["heaviest"] or block.get("load_kg") is not None
+    by_body = demand["entry"].get("one_rep_max_of_body") is not None
+    return by_load and by_body or block.get("load_of_body") is not None
