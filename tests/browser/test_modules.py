@@ -106,6 +106,13 @@ def test_sets_of_a_distance_are_named_in_the_persons_unit(run, size, unit, lengt
     assert run("format", "setName", size, unit, {"mass": "kg", "length": length}) == expected
 
 
+def test_sizes_in_a_sentence_of_the_engine_have_the_unit_they_are_counted_in(run):
+    """Without words loaded a code stands for itself; parameters are shaped by `say` all the same, so the template is a text here."""
+    coded = {"code": "{opening} of {max}", "opening": 25, "max": 75, "unit": "m"}
+    assert run("words", "say", coded) == "25\u00a0m of 75\u00a0m"
+    assert run("words", "say", coded | {"unit": "reps"}) == "25 of 75"
+
+
 CARRY = {
     "block": 1, "round": 1, "movement": "farmer-carry", "amount": 60.96, "unit": "m", "mode": "sets", "sets": [30.48, 30.48], "rests_s": [10],
     "rests_breaths": [3], "start_s": 0, "end_s": 60, "expected_at_cap": 60.96, "reasons": [], "cue": None, "hold": None, "load_kg": None, "switch_every": None,

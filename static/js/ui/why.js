@@ -2,9 +2,9 @@
 import { el } from "../lib/dom.js";
 import { lowestBetween } from "../lib/curve.js";
 import { OVERTAKEN } from "../lib/engine.js";
-import { number, percent, span } from "../lib/format.js";
+import { percent, span } from "../lib/format.js";
 import { smallEdits } from "../lib/what-if.js";
-import { _, groupName, say } from "../lib/words.js";
+import { _, groupName, say, sizeName } from "../lib/words.js";
 import { difference } from "./difference.js";
 import { failSentence } from "./own-verdict.js";
 
@@ -17,9 +17,9 @@ export function sortedReasons({ hold_reason, reasons }) {
 }
 
 /** What an edit is called. */
-function edited({ kind, size, rest_s }) {
+function edited({ kind, size, rest_s }, unit) {
   const texts = {
-    opening: () => _("Opening with one more, {size}:", { size: number(size) }),
+    opening: () => _("Opening with one more, {size}:", { size: sizeName(size, unit) }),
     rests: () => _("Two seconds less of every rest:"),
     two_sets: () => _("In two sets with {time} between them:", { time: span(rest_s) }),
   };
@@ -55,7 +55,7 @@ export function whyDetails(plan, block, indexes, { blocks, tell }) {
     for (const edit of smallEdits(plan, blocks, indexes)) {
       const told = await tell(`why-${block.index}-${edit.kind}`, edit.blocks);
       if (told === OVERTAKEN || told.error) return;
-      lines.append(el("p", {}, el("strong", {}, edited(edit)), " ", outcome(plan, told.verdict, told.before, block.index)));
+      lines.append(el("p", {}, el("strong", {}, edited(edit, block.unit)), " ", outcome(plan, told.verdict, told.before, block.index)));
     }
     details.dataset.told = "";
   };
