@@ -40,6 +40,16 @@ def test_my_break_up_takes_two_pages_at_most(look_at, class_links, place):
     assert page.evaluate("getComputedStyle(document.querySelector('.head__number')).color") == "rgb(0, 0, 0)"
 
 
+def test_my_break_up_on_paper_names_the_workout_and_keeps_its_words_apart(look_at, class_links):
+    page = look_at(class_links[0])
+    go_to(page, "plan")
+    page.emulate_media(media="print")
+    assert page.locator('[data-screen="plan"] > header .eyebrow').is_visible()
+    assert page.evaluate("getComputedStyle(document.querySelector('.head')).borderTopColor") == "rgb(0, 0, 0)"
+    after = page.evaluate("[...document.querySelectorAll('.block .block__big')].map((one) => getComputedStyle(one, '::after').content)")
+    assert set(after) <= {'". "'}
+
+
 def test_paper_is_black_on_white_and_holds_no_buttons(look_at, class_links):
     phone = look_at(class_links[0])
     go_to(phone, "card")

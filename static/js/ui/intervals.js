@@ -38,6 +38,7 @@ export function intervalStrip({ intervals }) {
     el("h2", {}, broken ? _("It breaks in interval {interval}", { interval: number(broken.interval) }) : _("Work and rest in every interval")),
     picture(intervals),
     el("p", { class: "soft" }, _("Yellow is work, blue is what is left of the interval; the line is where the next one begins.")),
+    el("p", { class: "on-paper" }, _("White is work, grey what is left of the interval, black what is too much; the line is where the next one begins.")),
     el("details", { class: "panel" }, el("summary", {}, _("Every interval in words")),
       el("ul", {}, intervals.map((one) => el("li", { "data-breaks": one.margin_s < 0 }, line(one))))));
 }
