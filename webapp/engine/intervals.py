@@ -49,6 +49,9 @@ def plan_intervals(case: Case) -> dict:
     made = report(case, layout, {**likely_of(case, layout), "finished": False})
     made["blocks"] = [block for block in made["blocks"] if block["block"] > 0 and block["reached"] and block["round"] <= len(intervals)]
     made["intervals"] = intervals
+    if any_breaks(intervals) and len(made["blocks"]) > 0:  # what would come after is neither planned nor shown
+        over_s = made["blocks"][len(made["blocks"]) - 1]["end_s"]
+        made["reserve_curve"] = [point for point in made["reserve_curve"] if point["t_s"] <= over_s + 1e-6]
     made["reasons"] = interval_reasons(case, every, intervals, interval_s) + made["reasons"]
     band = sorted([count_before_break(case, result, interval_s) for result in layout["felt"]])
     edge = int(math.floor(len(band) * BAND))
