@@ -87,7 +87,8 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "be_there_by": N_("Be at block {block}, {movement}, by {at_s}."),
     "be_there_by_in_round": N_("Be at {movement} in round {round} by {at_s}."),
     "decided_at": N_("It is decided at block {block}: {movement}. What gives out first there: {group}."),
-    "test_narrows": N_("Tell us your largest set at {movement}: the range shrinks to {to_fraction} of what it is."),
+    "decided_by_breath": N_("It is decided at block {block}: {movement}. Your breath gives out first there."),
+    "test_narrows": N_("Tell us your own number at {movement}: the range shrinks to {to_fraction} of what it is."),
     "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
     # What to mind beside the plan
     # Which option
@@ -108,6 +109,7 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "ranking_unsaid": N_("Nothing is said about the ranking, so the usual holds: {option} ranks above every other score."),
     # Other shapes than for time
     "attempts_rise": N_("{count} attempts, from {first_kg} up, with {rest_s} between them."),
+    "one_attempt": N_("There is time for one attempt only, at {first_kg}."),
     "interval_breaks": N_("Interval {interval} no longer fits, by {over_s}. From there do {keep} and keep the clock."),
     "keep_reps": N_("{count} of the {all}"),
     "keep_share": N_("{share_fraction} of the work"),

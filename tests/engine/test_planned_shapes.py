@@ -92,6 +92,12 @@ def test_work_that_does_not_fit_names_the_first_that_breaks():
     assert made["score"]["likely"] < 6 * 18
 
 
+def test_the_curve_ends_where_the_plan_breaks():
+    made = intervals_of(9)
+    assert made["intervals"][-1]["margin_s"] < 0
+    assert made["reserve_curve"][-1]["t_s"] == pytest.approx(made["blocks"][-1]["end_s"])
+
+
 @pytest.mark.parametrize("reps", [4, 5, 6, 8])
 def test_it_fits_only_where_every_interval_was_planned(reps):
     """Ten intervals: of six pull-ups eight were planned, and they "all fitted", on 2026-11-25."""
@@ -142,6 +148,23 @@ def test_the_heaviest_lift_is_a_ladder_of_attempts():
     assert score["low"] <= score["likely"] <= score["high"]
 
 
+def test_time_for_one_attempt_is_said_so():
+    """Thirty seconds, of which set-up and lift take more than 25."""
+    made = plan(shaped([block("front-squat", 1)], "load", time_s=30), KEEN, {})
+    assert [reason["code"] for reason in made["reasons"] if reason["code"] != "test_narrows"] == ["one_attempt"]
+
+
+def test_a_heaviest_single_not_told_would_narrow_the_band():
+    """With the same attempts and the doubt of a number that was told; nothing is said where it was."""
+    asked = shaped([block("front-squat", 1)], "load", time_s=600)
+    guessed = plan(asked, KEEN, {})
+    [narrows] = [reason for reason in guessed["reasons"] if reason["code"] == "test_narrows"]
+    told = plan(asked, KEEN | {"movements": {"front-squat": {"one_rep_max_kg": guessed["lift"]["best_kg"]}}}, {})
+    width, wide = (each["score"]["high"] - each["score"]["low"] for each in (told, guessed))
+    assert narrows["to_fraction"] == pytest.approx(width / wide)
+    assert "test_narrows" not in [reason["code"] for reason in told["reasons"]]
+
+
 def test_a_heavier_best_is_a_heavier_ladder():
     asked = shaped([block("power-clean", 1)], "load", time_s=600)
     likely = [plan(asked, {"movements": {"power-clean": {"one_rep_max_kg": best}}}, {})["score"]["likely"] for best in (50, 70, 90, 120)]
@@ -189,3 +212,10 @@ def test_what_to_keep_of_an_interval_that_breaks_fits_them_all():
     fewer = shaped([block("pull-up", keep["count"])], "intervals", interval_s=60, interval_count=10)
     own = [{"sets": [1] * keep["count"], "rests_s": [15] * (keep["count"] - 1)}] * 10
     assert judge(fewer, numbers, {}, own)["finishes"]
+
+
+def test_breath_decides_where_it_sets_the_pace_and_is_guessed_only_without_an_effort():
+    asked = workout([block("row", 500, "m"), block("run", 400, "m")], rounds=3)
+    guessed, told = (plan(asked, KEEN | more, {}) for more in ({}, {"efforts": [{"kind": "row", "m": 2000, "s": 460}]}))
+    assert [reason["code"] for reason in guessed["reasons"]][:1] == ["decided_by_breath"]
+    assert ["lungs_preset" in [warning["code"] for warning in made["warnings"]] for made in (guessed, told)] == [True, False]

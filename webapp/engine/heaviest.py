@@ -6,7 +6,7 @@ from .athlete import body_mass, heaviest_typical, level_of, of_movement, typical
 from .checks import listing, mapping, number
 from .draws import Dice
 from .errors import EngineError
-from .parameters import ATTEMPTS, ATTEMPT_REST_S, ATTEMPT_SECONDS, ONE_REP_MAX_DEFAULT_SD, ONE_REP_MAX_SD
+from .parameters import ATTEMPTS, ATTEMPT_REST_S, ATTEMPT_SECONDS, NARROWS, ONE_REP_MAX_DEFAULT_SD, ONE_REP_MAX_SD
 from .prepare import Case
 from .stints import entry_of
 from .strength import load_fraction
@@ -46,10 +46,27 @@ def plan_heaviest(case: Case) -> dict:
         "blocks": [],
         "score": {"kind": "load", "likely": results["likely"], "low": results["low"], "high": results["high"], "finishes": True, "tie_break_s": None},
         "reserve_curve": [],
-        "reasons": [{"code": "attempts_rise", "count": len(attempts), "first_kg": attempts[0]["load_kg"], "rest_s": attempts[0]["rest_s"]}],
+        "reasons": [how_many(attempts)] + narrowing_of(task, attempts, results, case.wanted["seed"]),
         "warnings": [{"code": "heavy_single_care", "movement": movement}] + [{"code": "number_guessed", **guess} for guess in filled],
         "filled": filled,
     }
+
+
+def how_many(attempts: list) -> dict:
+    """Return how the attempts go: how many, from where and with what rest."""
+    if len(attempts) == 1:
+        return {"code": "one_attempt", "first_kg": attempts[0]["load_kg"]}
+    return {"code": "attempts_rise", "count": len(attempts), "first_kg": attempts[0]["load_kg"], "rest_s": attempts[0]["rest_s"]}
+
+
+def narrowing_of(task: dict, attempts: list, results: dict, seed: int) -> list:
+    """Return that the athlete's own one-rep max would narrow the band, where it was filled in: by how much the same attempts then say."""
+    width_kg = results["high"] - results["low"]
+    if not task["filled"] or width_kg <= 0:
+        return []
+    told = lifted(attempts, task["best_kg"], ONE_REP_MAX_SD, seed)
+    to_fraction = (told["high"] - told["low"]) / width_kg
+    return [{"code": "test_narrows", "movement": task["movement"], "to_fraction": to_fraction}] if to_fraction <= NARROWS else []
 
 
 def lift_task(case: Case) -> dict:

@@ -36,7 +36,7 @@ def block_reasons(stints: list, stint: dict, breakup: dict, went: dict, index: i
     if stint["kind"] == "skill":
         return [{"code": "skill_all_out" if index == len(stints) - 1 else "skill_until_miss", "misses": expected_misses(stint, 1.0)}]
     reasons = sets_reasons(stint, breakup) + kept_up_reasons(stint) + lift_reasons(stint, breakup) + slowed_reasons(stint)
-    if went["reserve_before"] < TAXED:
+    if went["reserve_before"] < TAXED and len(breakup["sets"]) > 1:
         reasons.append({"code": "taxed_before", "group": stint["primary"], "reserve_fraction": went["reserve_before"]})
     if breakup["lead_s"] > 0:
         reasons.append({"code": "wait_before", "lead_s": breakup["lead_s"]})
@@ -86,13 +86,21 @@ def plan_reasons(workout: dict, made: dict, stints: list, where: int) -> list:
     if where >= 0:
         stint = stints[where]
         block = made["blocks"][where]
-        reasons.append({"code": "decided_at", "block": stint["block"], "movement": stint["movement"], "group": block["limiting_group"]})
-        if not made["score"]["finishes"] and workout.get("shape", "for_time") == "for_time":  # elsewhere one round is as urgent as the next
+        reasons.append(decided(stint, block))
+        if not made["score"]["finishes"] and block["start_s"] > 0 and workout.get("shape", "for_time") == "for_time":  # elsewhere one round is as urgent as the next
             reasons.append(be_there_by(stint, stints, block["start_s"]))
     gates = [stint for stint in stints if stint["kind"] == "gate"]
     if len(gates) > 0:
         reasons.append({"code": "hurry_to_gate", "movement": gates[0]["movement"], "block": gates[0]["block"]})
     return reasons
+
+
+def decided(stint: dict, block: dict) -> dict:
+    """Return where a plan is decided, and what gives out there: breath where it sets the pace of work done through, else a group."""
+    at = {"code": "decided_at", "block": stint["block"], "movement": stint["movement"], "group": block["limiting_group"]}
+    if stint["kind"] != "paced" or len(block["sets"]) != 1:
+        return at
+    return {"code": "decided_by_breath", "block": stint["block"], "movement": stint["movement"]}
 
 
 def be_there_by(stint: dict, stints: list, at_s: float) -> dict:
@@ -101,12 +109,12 @@ def be_there_by(stint: dict, stints: list, at_s: float) -> dict:
     return by if stints[len(stints) - 1]["round"] == 1 else {**by, "code": "be_there_by_in_round", "round": stint["round"]}
 
 
-def plan_warnings(workout: dict, made: dict, stints: list, cap_s: float | None) -> list:
-    """Return what the athlete must know beside the plan."""
+def plan_warnings(workout: dict, made: dict, stints: list, cap_s: float | None, lungs_filled: bool) -> list:
+    """Return what the athlete must know beside the plan; `lungs_filled` where nothing but the level tells of the lungs."""
     warnings = []
     for guess in made["filled"]:
         warnings.append({"code": "number_guessed", "movement": guess["movement"], "number": guess["number"]})
-    if len([1 for stint in stints if stint["kind"] == "paced"]) > 0:
+    if lungs_filled and len([1 for stint in stints if stint["kind"] == "paced"]) > 0:
         warnings.append({"code": "lungs_preset"})
     seen = []
     for stint in stints:

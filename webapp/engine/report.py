@@ -46,7 +46,7 @@ def report(case: Case, layout: dict, likely: dict) -> dict:
     }
     made["narrow"] = layout["narrow"]
     made["reasons"] = plan_reasons(workout, made, stints, where) + layout["narrow"][:1]
-    made["warnings"] = plan_warnings(workout, made, stints, cap_s)
+    made["warnings"] = plan_warnings(workout, made, stints, cap_s, case.lungs["filled"])
     made["basis"] = {
         "stints": stints,
         "plans": [breakup["plan"] for breakup in layout["whole"]],
