@@ -58,12 +58,16 @@ export class OwnBlock {
     for (const { from, to, size, rest, button } of this.shown) {
       const rest_s = this.#own.rests_s[to];
       const name = { place: number(from + 1), size: sizeName(this.#own.sets[from], this.#place.unit), time: rest_s === undefined ? "" : span(rest_s) };
-      button.setAttribute("aria-label", rest_s === undefined ? _("Set {place}: {size}", name) : _("Set {place}: {size}, then rest {time}", name));
+      button.setAttribute("aria-label", to > from ? this.#together(from, to, name.size) : rest_s === undefined ? _("Set {place}: {size}", name) : _("Set {place}: {size}, then rest {time}", name));
       button.setAttribute("aria-pressed", String(this.#range !== null && from <= this.#range.to && to >= this.#range.from));
       size.textContent = name.size;
       rest.textContent = name.time;
     }
     refill(this.fault, this.#gapLine());
+  }
+
+  #together(from, to, size) {
+    return _("Sets {first} to {last}: {size} each, rest {time} between them", { first: number(from + 1), last: number(to + 1), size, time: span(this.#own.rests_s[from]) });
   }
 
   #gapLine() {
