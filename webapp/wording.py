@@ -23,7 +23,7 @@ _ODD_INPUT = N_("This workout or these numbers are not in a form a plan can be m
 # Codes of EngineError that nobody meets who uses the pages: one sentence serves them all.
 _REFUSALS = {
     _ODD_NUMBER: (
-        "amount_out_of_range", "cadence_out_of_range", "cap_out_of_range", "ends_out_of_order", "entry_out_of_range", "event_out_of_order",
+        "amount_out_of_range", "bar_step_out_of_range", "cadence_out_of_range", "cap_out_of_range", "ends_out_of_order", "entry_out_of_range", "event_out_of_order",
         "failed_out_of_range", "form_out_of_range", "held_back_out_of_range", "implements_out_of_range",
         "lane_out_of_range", "mark_out_of_range", "max_reps_out_of_range", "reps_out_of_range", "rest_out_of_range", "rounds_out_of_range",
         "seed_out_of_range", "set_up_out_of_range", "steady_out_of_range", "time_out_of_range",

@@ -123,3 +123,14 @@ def test_axe_finds_nothing_and_nothing_is_too_wide(own, shape, scheme):
     assert violations(page) == []
     page.evaluate("document.documentElement.style.fontSize = '200%'")
     assert overflow_px(page) <= 0
+
+
+def test_in_pounds_the_bar_goes_up_by_fives(own):
+    page = own("load")
+    go_to(page, "numbers")
+    page.eval_on_selector("[data-numbers-units]", "units => { units.closest('details').open = true; }")
+    page.get_by_label("lb", exact=True).check()
+    page.wait_for_function("() => document.querySelector('[data-plan-body]').innerText.includes('\u00a0lb')")
+    go_to(page, "card")
+    loads = [int(text) for text in page.locator(".card__block .card__tier").all_inner_texts()]
+    assert len(loads) > 1 and all(load % 5 == 0 for load in loads)

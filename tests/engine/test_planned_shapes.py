@@ -165,6 +165,15 @@ def test_a_heaviest_single_not_told_would_narrow_the_band():
     assert "test_narrows" not in [reason["code"] for reason in told["reasons"]]
 
 
+def test_attempts_are_loads_the_bar_can_make():
+    """In pounds by fives: 1 lb = 0.45359237 kg (NIST SP 811, appendix B)."""
+    asked = shaped([block("power-clean", 1)], "load", time_s=600)
+    for step_kg in (2.5, 1, 5 * 0.45359237):
+        made = plan(asked, {"movements": {"power-clean": {"one_rep_max_kg": 83}}}, {"bar_step_kg": step_kg})
+        steps = [attempt["load_kg"] / step_kg for attempt in made["attempts"]]
+        assert steps == pytest.approx([round(step) for step in steps])
+
+
 def test_a_heavier_best_is_a_heavier_ladder():
     asked = shaped([block("power-clean", 1)], "load", time_s=600)
     likely = [plan(asked, {"movements": {"power-clean": {"one_rep_max_kg": best}}}, {})["score"]["likely"] for best in (50, 70, 90, 120)]

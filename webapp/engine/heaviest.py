@@ -14,7 +14,6 @@ from .units import rounded
 
 LEAST_REST_S = 60.0  # s, below which another attempt is not worth its risk; chosen
 RAISE = {"steady": -0.01, "even": 0.0, "bold": 0.015}  # added to every attempt's share of the maximum; chosen
-BAR_STEP_KG = 2.5
 LIFTERS = 200
 MOST_ATTEMPTS = 20  # of one's own; chosen
 
@@ -33,7 +32,7 @@ def plan_heaviest(case: Case) -> dict:
     """
     task = lift_task(case)
     movement = task["movement"]
-    attempts = attempts_in(task["time_s"], task["best_kg"], RAISE[case.wanted["style"]], task["lift_s"])
+    attempts = attempts_in(task["time_s"], task["best_kg"], RAISE[case.wanted["style"]], task["lift_s"], case.wanted["bar_step_kg"])
     results = lifted(attempts, task["best_kg"], task["sd"], case.wanted["seed"])
     for attempt in attempts:
         attempt["chance_fraction"] = results["chances"][attempts.index(attempt)]
@@ -97,7 +96,7 @@ def one_rep_max(case: Case, entry: dict, movement: str) -> dict:
     return {"kg": shares[level_of(case.numbers)] * body_mass(case.numbers) * lighter, "sd": ONE_REP_MAX_DEFAULT_SD, "filled": True}
 
 
-def attempts_in(time_s: float, best_kg: float, more: float, lift_s: float) -> list:
+def attempts_in(time_s: float, best_kg: float, more: float, lift_s: float, step_kg: float) -> list:
     """Return the attempts that fit the time, the last always near the maximum, loads on the bar's steps and rising."""
     count = len(ATTEMPTS)
     while count > 1 and count * lift_s + (count - 1) * LEAST_REST_S > time_s:
@@ -106,9 +105,9 @@ def attempts_in(time_s: float, best_kg: float, more: float, lift_s: float) -> li
     attempts = []
     before_kg = 0.0
     for place, share in enumerate(ATTEMPTS[len(ATTEMPTS) - count :]):
-        load_kg = max(BAR_STEP_KG, rounded((share + more) * best_kg, BAR_STEP_KG))
+        load_kg = max(step_kg, rounded((share + more) * best_kg, step_kg))
         if load_kg <= before_kg:
-            load_kg = before_kg + BAR_STEP_KG
+            load_kg = before_kg + step_kg
         before_kg = load_kg
         attempts.append({"load_kg": load_kg, "at_s": place * (lift_s + rest_s), "rest_s": rest_s if place < count - 1 else 0.0, "chance_fraction": 0.0})
     return attempts

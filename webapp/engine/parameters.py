@@ -264,6 +264,7 @@ EVEN_ROUNDS_COST = 0.02  # share of the work that even rounds may cost against r
 ATTEMPTS = [0.86, 0.93, 0.98, 1.01]  # shares of the one-rep max tried in turn; common practice, no source
 ATTEMPT_REST_S = 150.0  # s between attempts where time allows; 2 to 4 minutes near the maximum (handbook, see tests/reference)
 ATTEMPT_SECONDS = 25.0  # s, set-up and lift; chosen
+BAR_STEP_KG = 2.5  # kg, by which a bar gets heavier, where nothing is said: the smallest pair of plates of most bars; common practice, no source
 ONE_REP_MAX_SD = 0.04  # of the logarithm, from day to day and for the number told; chosen
 ONE_REP_MAX_DEFAULT_SD = 0.15  # filled from the level; chosen
 

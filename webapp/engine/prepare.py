@@ -2,7 +2,7 @@
 
 from .checks import choice, mapping, number, optional, whole_number
 from .lungs import lungs_of
-from .parameters import STYLES
+from .parameters import BAR_STEP_KG, STYLES
 from .reserve import slow_gain
 from .stints import division_of, make_stints, option_of
 
@@ -49,7 +49,8 @@ def settings_of(settings) -> dict:
     form = 1.0 if given.get("form") is None else number("form_out_of_range", given.get("form"), 0.5, 1.5)
     seed = 1 if given.get("seed") is None else whole_number("seed_out_of_range", given.get("seed"), 0, 1000000)
     style = "steady" if given.get("style") is None else choice("style_unknown", given.get("style"), STYLES)
-    return {"form": form, "seed": seed, "style": style, "option": given.get("option"), "division": given.get("division")}
+    step_kg = optional("bar_step_out_of_range", given.get("bar_step_kg"), 0.25, 50, BAR_STEP_KG)
+    return {"form": form, "seed": seed, "style": style, "option": given.get("option"), "division": given.get("division"), "bar_step_kg": step_kg}
 
 
 def cap_of(workout: dict, option: dict) -> float | None:

@@ -63,9 +63,10 @@ export function setSize(size, unit, units) {
 /** The same; a length with its unit's name. */
 export const setName = (size, unit, units) => (unit === "m" ? `${setSize(size, unit, units)}\u00a0${units.length}` : setSize(size, unit, units));
 
-export function load(kg, units) {
-  return `${number(toShown(kg, "kg", units), units.mass === "lb" ? 0 : 1)}\u00a0${units.mass}`;
-}
+/** The bare number of a load whose unit is named beside it. */
+export const loadSize = (kg, units) => number(toShown(kg, "kg", units), units.mass === "lb" ? 0 : 1);
+
+export const load = (kg, units) => `${loadSize(kg, units)}\u00a0${units.mass}`;
 
 export function length(metres, units) {
   return `${number(toShown(metres, "m", units), units.length === "ft" ? 0 : 1)}\u00a0${units.length}`;

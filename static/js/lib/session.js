@@ -3,6 +3,7 @@ import { unitsFor } from "./format.js";
 import { SameClass } from "./same-class.js";
 import { get, set } from "./store.js";
 import { toIso } from "./heat.js";
+import { loadStep } from "./own-attempts.js";
 import { optionsOf } from "./parts.js";
 
 const FRESH = { screen: "briefing", heat: null, answers: {}, option: null, division: null, style: "even", warmUp: null, today: null, holds: {}, own: null, draft: null, summary: null, revision: null };
@@ -67,7 +68,7 @@ export class Session {
 
   settings(patch = {}) {
     const { option, division, style, heat } = this.state;
-    return { option, division, style, form: 1.0, seed: 1, heat_start: heat?.at_ms ? toIso(heat.at_ms) : null, warm_up_min: null, just_for_me: heat?.kind === "none", ...patch };
+    return { option, division, style, form: 1.0, seed: 1, heat_start: heat?.at_ms ? toIso(heat.at_ms) : null, warm_up_min: null, just_for_me: heat?.kind === "none", bar_step_kg: loadStep(this.athlete.units), ...patch };
   }
 
   #tell(names) { for (const listener of this.#listeners) listener(new Set(names)); }
