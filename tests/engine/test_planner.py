@@ -174,6 +174,15 @@ def test_a_rest_is_nothing_but_time():
     assert rested["lowest_reserve"] > straight["lowest_reserve"]
 
 
+def test_no_rest_is_waited_for_after_the_last_work():
+    """Three rounds that end with a minute of rest are two minutes of rest, hand arithmetic: the clock stops with the last step-up."""
+    round_of = [block("push-up", 15), block("step-up", 10)]
+    made = plan(workout([*round_of, block("rest", 60, "s")], rounds=3, tie_break_after_block=3), KEEN, {})
+    last = made["blocks"][-1]
+    assert (last["movement"], last["round"], len(made["blocks"])) == ("step-up", 3, 8)
+    assert last["end_s"] == pytest.approx(made["score"]["likely"], abs=0.5)
+
+
 def test_loads_are_the_division_s():
     pressing = workout([block("strict-press", 20, load_kg={"a": 40, "b": 25})])
     heavy, light = (plan(pressing, {"movements": {"strict-press": {"one_rep_max_kg": 60}}}, {"division": key}) for key in ("a", "b"))

@@ -39,8 +39,15 @@ def check_lane(workout: dict):
 
 
 def stints_of(case: Case, option: dict) -> list:
-    """Return the stints of an option (the case's own, or one derived from it) for the case's athlete."""
-    return make_stints(case.workout, option, case.division, case.numbers, case.wanted["form"], case.gain, case.lungs)
+    """Return the stints of an option (the case's own, or one derived from it) for the case's athlete.
+
+    Of work for time a rest after the last of it is none: the clock stops before.
+    """
+    stints = make_stints(case.workout, option, case.division, case.numbers, case.wanted["form"], case.gain, case.lungs)
+    if case.workout.get("shape", "for_time") == "for_time":
+        while len(stints) > 1 and stints[len(stints) - 1]["kind"] == "rest":
+            stints.pop()
+    return stints
 
 
 def settings_of(settings) -> dict:
