@@ -85,6 +85,12 @@ def test_small_sets_ask_for_the_wait_large_ones_for_the_repeat_test(largest, sha
     assert kinds[1:] == ([] if sharper is None else [sharper])
 
 
+def test_the_second_set_of_the_repeat_test_is_never_larger_than_the_first():
+    made = workout([block("handstand-push-up", 30)])
+    [again] = [each for each in questions(made, {}, able(handstand_push_up=9)) if each["kind"] == "repeat_test"]
+    assert again["default"] < again["high"] == 9
+
+
 def test_what_takes_all_out_is_marked_so():
     """Within 72 hours of the heat those are not offered as tests."""
     marked = {each["kind"]: each["maximal"] for each in asked(six_blocks(), "keen")}

@@ -182,7 +182,7 @@ def sharper(made: list, demands: list, numbers: dict) -> list:
     if first["unit"] != "reps" or most < REPEAT_TEST_FROM:
         return []
     again = second_set(min(most, 1000), demands[0]["entry"]["seconds_per_unit"], SLOW_GAIN)
-    return [asked("repeat_test", first["movement"], "reps", whole(again), 0, 400, 1, True)]
+    return [asked("repeat_test", first["movement"], "reps", whole(again), 0, whole(most), 1, True)]  # the second set is never the larger
 
 
 def needs_body(demand: dict) -> bool:
