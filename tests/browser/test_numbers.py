@@ -49,6 +49,15 @@ def test_three_easy_reps_and_what_was_left_make_the_number(phone):
     assert question.locator("input").first.input_value() == "9"
 
 
+def test_a_decimal_stays_as_it_is_typed_in_spanish(new_page, class_links):
+    page = new_page()
+    open_class(page, f"{class_links[0]}?lang=es")
+    go_to(page, "numbers")
+    field = page.locator("[data-numbers-needed] input").first
+    wait_for_plan(page, lambda: (field.fill("12,5"), field.blur()))
+    assert field.input_value() == "12,5"
+
+
 def test_minutes_to_the_heat_are_stepped(phone):
     go_to(phone, "heat")
     phone.get_by_label("Soon: in some minutes").check()

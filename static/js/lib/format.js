@@ -18,6 +18,9 @@ function formatter(options) {
 
 export const number = (value, places = 0) => formatter({ maximumFractionDigits: places }).format(value);
 
+/** A number as somebody would type it, to be typed over: no thousands set apart, which would be read back as decimals. */
+export const typedNumber = (value) => formatter({ maximumFractionDigits: 1, useGrouping: false }).format(value);
+
 export const percent = (fraction) => formatter({ style: "percent", maximumFractionDigits: 0 }).format(fraction);
 
 /** 754 -> "12:34"; an hour and more -> "1:02:34". */

@@ -1,6 +1,6 @@
 /** A number with large buttons and a field that also takes typing. Empty means "not sure": the usual number stands in. */
 import { el, write } from "../lib/dom.js";
-import { clock, readNumber } from "../lib/format.js";
+import { clock, readNumber, typedNumber } from "../lib/format.js";
 import { faultOf, stepped } from "../lib/numbers.js";
 import { _ } from "../lib/words.js";
 
@@ -41,7 +41,7 @@ export class Stepper {
 
   #show(value) {
     if (value === null || value === undefined) return "";
-    return this.#question.clock ? clock(value) : String(Number(value.toFixed(1)));
+    return this.#question.clock ? clock(value) : typedNumber(value);
   }
 
   #step(direction) {
