@@ -85,6 +85,16 @@ def test_small_sets_ask_for_the_wait_large_ones_for_the_repeat_test(largest, sha
     assert kinds[1:] == ([] if sharper is None else [sharper])
 
 
+def test_a_second_effort_is_asked_for_once_the_first_is_told():
+    """Two of one kind give W′ as well as CP (`test_lungs`); until then one is enough to ask."""
+    made = workout([block("row", 500, "m"), block("run", 400, "m")])
+    first = [{"kind": "row", "m": 2000, "s": 460}]
+    asked_for = [[(each["movement"], each["m"]) for each in questions(made, {}, {"efforts": efforts}) if each["kind"] == "effort"] for efforts in ([], first)]
+    assert asked_for == [[("row", 2000), ("run", 1000)], [("row", 2000), ("run", 1000), ("row", 1000)]]
+    floors = [min(point["breath"] for point in plan(made, {"efforts": efforts}, {})["reserve_curve"]) for efforts in (first, [*first, {"kind": "row", "m": 1000, "s": 215}])]
+    assert floors[0] != floors[1]
+
+
 def test_the_second_set_of_the_repeat_test_is_never_larger_than_the_first():
     made = workout([block("handstand-push-up", 30)])
     [again] = [each for each in questions(made, {}, able(handstand_push_up=9)) if each["kind"] == "repeat_test"]

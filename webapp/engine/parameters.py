@@ -103,6 +103,7 @@ PACED_DEPTH = 0.35  # depth at which it settles in its primary group at the usua
 
 # --- What is asked -------------------------------------------------------------------------------
 EFFORT_M = {"row": 2000, "run": 1000}  # m, distances people know a best time for; common practice, no source
+SECOND_EFFORT_M = {"row": 1000, "run": 3000}  # m, asked once the first is told: two give W′ as well; chosen: half and three times as far, within 2 to 15 minutes
 HARD_SHARE = 0.4  # a movement asked for this share of one's largest set, or more, could stop one; chosen
 MOST_NEEDED = 3  # numbers asked before the first plan; chosen: a plan in under a minute
 TABLE_ROWS = [[0, 0], [1, 4], [5, 9], [10, 19], [20, 29], [30, None]]  # brackets of the largest set on the class sheet; chosen with coaches in mind

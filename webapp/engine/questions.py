@@ -4,7 +4,7 @@ import math
 
 from .athlete import HIGHEST_MAX, asks_for_a_set, body_mass, capacity, heaviest_typical, level_of, load_of, seconds_per_unit, typical_load
 from .checks import listing, mapping, number, optional
-from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, LONG_EFFORTS_S, LONG_SET_S, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SLOW_GAIN, SMALL_MAX
+from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, LONG_EFFORTS_S, LONG_SET_S, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SECOND_EFFORT_M, SLOW_GAIN, SMALL_MAX
 from .planner import part_of
 from .reserve import second_set
 from .stints import division_of, entry_of, option_of, rounds_of
@@ -43,7 +43,7 @@ def questions(workout: dict, settings: dict, numbers: dict) -> list:
         question["needed"] = demand["heaviest"] or (demand["hard"] > HARD_SHARE and needed < MOST_NEEDED)
         needed = needed + (1 if question["needed"] else 0)
         made.append(question)
-    made.extend(sharper(made, demands, known) + long_effort_questions(made, demands))
+    made.extend(sharper(made, demands, known) + long_effort_questions(made, demands) + second_efforts(made, known))
     if len([1 for demand in demands if needs_body(demand)]) > 0:
         made.append(asked("body_mass", None, "kg", body_mass({}), 25, 250, 1, False))
     return made
@@ -168,6 +168,19 @@ def effort_question(demand: dict, numbers: dict) -> dict | None:
     question = asked("effort", demand["movement"], "s", rounded(alone_s, 5), distance_m / 8, distance_m * 2, 5, True)
     question["m"] = distance_m
     return question
+
+
+def second_efforts(made: list, numbers: dict) -> list:
+    """Return, for each movement whose usual distance has a time, the question for a time over another: one effort alone leaves W′ to the level."""
+    told = [mapping("effort_out_of_range", effort).get("kind") for effort in listing("effort_out_of_range", numbers.get("efforts"))]
+    more = []
+    for question in made:
+        if question["kind"] == "effort" and question["movement"] in told:
+            distance_m = SECOND_EFFORT_M[question["movement"]]
+            second = asked("effort", question["movement"], "s", None, distance_m / 8, distance_m * 2, 5, True)
+            second["m"] = distance_m
+            more.append(second)
+    return more
 
 
 def sharper(made: list, demands: list, numbers: dict) -> list:
