@@ -52,7 +52,8 @@ class _Reader:
         self.find_movement = find_movement
         self.movements = dict(brought)
         self.problems = Problems()
-        self.unmade = set()  # places of own movements that lack a fact: the coach named them, so they are not unknown
+        # Not missing, though not there: own movements that lack a fact, amounts that numbers for each round would give if they could be read.
+        self.unmade = set()
 
     def workout(self, typed):
         """The whole workout."""
@@ -120,6 +121,8 @@ class _Reader:
             self.block((*path, "blocks", number), _of_a_lift(block) if shape == "load" else block, divisions)
             for number, block in enumerate(typed["blocks"])
         ]
+        if (*path, "rep_scheme") in self.problems:
+            self.unmade |= {(*path, "blocks", number, "amount") for number in range(len(option["blocks"]))}
         return option
 
     def rounds(self, path, typed):

@@ -84,6 +84,11 @@ def test_a_scaled_option_begins_as_a_copy(client, typed):
     assert "options-1-name" not in gone and gone["options-0-name"] == "As prescribed"
 
 
+def test_numbers_for_each_round_that_cannot_be_read_are_one_thing_to_put_right(client, typed):
+    typed |= {BLOCK + "amount": "", "options-0-rounds": "", "options-0-rep_scheme": "a b c"}
+    assert list(errors(press(client, typed))) == ["options-0-rep_scheme"]
+
+
 def test_part_of_a_name_offers_what_may_be_meant_and_the_choice_is_kept(client, typed):
     asked = press(client, typed | {BLOCK + "movement": "push"})
     assert asked.status_code == 422 and 'value="push-press"' in asked.text and 'value="own"' in asked.text
