@@ -62,6 +62,7 @@ def sets_of(page, place=0):
 
 def test_untouched_it_is_the_plan(own):
     assert re.search("The same time as the plan|As far as the plan", own.inner_text(ANSWER))
+    assert re.search(r"Lowest strength left \([a-z ]+\): \d+%", own.inner_text(ANSWER))   # of one group of several
 
 
 def test_one_more_in_a_set_is_too_many_until_it_fits(own):

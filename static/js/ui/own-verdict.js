@@ -3,7 +3,7 @@ import { el } from "../lib/dom.js";
 import { clock, number, percent, span } from "../lib/format.js";
 import { against } from "../lib/mine.js";
 import { whereItFails } from "../lib/score-words.js";
-import { _, loadName, movementName } from "../lib/words.js";
+import { _, groupName, loadName, movementName } from "../lib/words.js";
 import { SAME_S, difference } from "./difference.js";
 
 /** "You would fail rep 31 of Ring dip, about 4:10." */
@@ -55,7 +55,7 @@ function chanceSentence({ attempts }) {
 /** Beside the difference to the plan: strength left, the margin or the chances. */
 function besides(verdict, low) {
   if (verdict.attempts) return chanceSentence(verdict);
-  const left = _("Lowest strength left: {left}.", { left: percent(low.reserve) });
+  const left = _("Lowest strength left ({group}): {left}.", { group: groupName(low.group), left: percent(low.reserve) });
   return verdict.intervals ? `${marginSentence(verdict)} ${left}` : left;
 }
 
