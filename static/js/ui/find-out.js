@@ -39,11 +39,7 @@ function selfTest(question) {
   const stop = _("Stop at the first rep you would not show a judge. Do not grind.");
   if (question.kind === "repeat_test") {
     const rest = [_("Rest exactly one minute."), _("One more set. This second number is the one to enter.")];
-    if (question.kind === "one_rep_max") {
-    return [steps(_("Warm up easily for five minutes."), _("Singles that climb, two or three minutes apart: half of what you expect, then 70, 80, 90 percent, then small steps."),
-      _("Only with somebody who knows how to spot, or a free space to drop it."), _("Stop at the first one that gets slow or loses its form. Do not grind."), _("Enter the last good one. Leave two easy days after it."))];
-  }
-  return [steps(_("Warm up easily for five minutes."), _("One set, as many as you can with good form."), stop, ...rest), restCountdown()];
+    return [steps(_("Warm up easily for five minutes."), _("One set, as many as you can with good form."), stop, ...rest), restCountdown()];
   }
   if (question.kind === "one_rep_max") {
     return [steps(_("Warm up easily for five minutes."), _("Singles that climb, two or three minutes apart: half of what you expect, then 70, 80, 90 percent, then small steps."),
