@@ -7,7 +7,7 @@ import pytest
 from webapp.engine import break_up, judge_break_up
 from webapp.engine.known import Place, place_of
 from webapp.engine.parameters import SAME_TIME, TWOS_TO_SINGLES
-from webapp.engine.search import Task, find
+from webapp.engine.search import Task, find, steady_plans
 from webapp.engine.tiers import plan_rests, plan_sets, rest_grid, trimmed
 from webapp.engine.stints import half_steps
 
@@ -134,6 +134,12 @@ def test_sizes_between_one_go_and_singles_are_reached():
     assert min(each[0] for each in task.plans) <= 87.9
 
 
+def test_of_little_work_every_size_that_comes_twice_is_tried_from_the_largest_down():
+    """Nine in a tank of four and a half: fours, threes, twos. Larger ones than four leave no set to repeat, and once counted as disappointing."""
+    task = task_of(9, tank_cost(4.5, 0.2))
+    assert [size for _, size, _ in steady_plans(task)][:3] == [4, 3, 2]
+
+
 def test_every_break_up_has_a_place_of_its_own():
     """All of up to two tiers of 1 to 12 sets of 1 to 12 with a few rests: none is taken for another, each is found again."""
     root = Place()
@@ -174,6 +180,14 @@ def test_hardly_any_plan_is_evaluated_twice():
 
 def test_the_same_input_gives_the_same_plan():
     assert len({str(found(task_of(47, tank_cost(11, 0.27)))) for _ in range(3)}) == 1
+
+
+def test_a_rough_look_takes_one_set_for_a_hint_where_that_goes():
+    """Twenty in two tens with five seconds between, or in one: a tank of twenty lets them go in one, of fifteen not."""
+    for tank, expected in ((20, [20]), (15, [10, 10])):
+        task = task_of(20, tank_cost(tank, 1.0))
+        task.rough = True
+        assert plan_sets(find(task, [[10, 1, 5, 10], [20]])) == expected
 
 
 def test_a_hint_is_a_start_not_a_promise():

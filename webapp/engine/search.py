@@ -183,7 +183,7 @@ def steady_plans(task: Task) -> list:
     found = []
     most = most_at(task, task.pieces)
     steady = most if task.pieces <= FEW_SETS * most else max(2, whole(most * LARGEST_STEADY))
-    sizes = min(most, steady, task.pieces - 1)
+    sizes = min(most, steady, (task.pieces - 1) // 2)  # a larger one is never done twice
     index = 0
     disappointing = 0
     downwards = task.pieces <= LITTLE  # few sets do it, large ones are near the best
