@@ -60,7 +60,7 @@ def looked_at(case: Case, cap_s: float | None, arrange, caution: float, first: l
     factors = factors_for(case.stints, caution)
     if case.workout["shape"] == "amrap" and arrange is None:
         return {**lay_out(case.stints, factors, case.gain, cap_s, best["whole"], at_rest()), "caution": caution}
-    return cut_off(case, lay_out(case.stints, factors, case.gain, None, roughly(first), at_rest()), cap_s, caution)
+    return cut_off(case, lay_out(case.stints, factors, case.gain, None, roughly(first, arrange is None), at_rest()), cap_s, caution)
 
 
 def cut_off(case: Case, layout: dict, cap_s: float | None, caution: float) -> dict:

@@ -137,9 +137,9 @@ def prices_of(hints: list, stints: list) -> list:
     return told + [None] * (len(stints) - len(told))
 
 
-def roughly(breakups: list) -> list:
-    """Return break-ups as hints that are good enough for a first look once their rests fit."""
-    return [{**breakup, "rough": True} for breakup in breakups]
+def roughly(breakups: list, unbroken: bool) -> list:
+    """Return break-ups as hints that are good enough for a first look once their rests fit; or, where asked for, all in one set."""
+    return [{**breakup, "rough": True, "unbroken": unbroken} for breakup in breakups]
 
 
 def cut_at_cap(layout: dict, gain: float, cap_s: float | None, start: Start) -> dict:

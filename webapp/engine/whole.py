@@ -15,6 +15,7 @@ from .search import LEAST_BUDGET
 from .segments import ALL_SLOTS, SLOTS, Segment
 from .simulate import NO_STEP, Course, run_sets, run_through
 from .stint_segment import able_factor, segment_of
+from .tiers import plan_sets
 
 BUDGET_IN_ALL = 2400  # evaluations for one layout, shared out evenly among its stints; chosen
 NEVER_FAILS = 99.0  # ceiling of work that ends by breath or by a miss, not by depletion
@@ -134,7 +135,8 @@ def state_before(last: int, stints: list, breakups: list, factors: list[float], 
 def hints_for(stints: list, found: list, hints: list, index: int) -> list:
     """Return flat plans to start a stint's search from: its own with other factors, else the same block's in the round before."""
     if index < len(hints) and len(hints[index]["plan"]) > 0:
-        return [hints[index]["plan"]]
+        plan = hints[index]["plan"]
+        return [plan, [sum(plan_sets(plan))]] if hints[index].get("unbroken", False) else [plan]
     return like_before(stints, found, index)
 
 
