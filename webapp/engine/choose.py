@@ -3,8 +3,9 @@
 import math
 
 from .draws import draw_people, fail_share, outcomes, weakest_first
+from .joined import joined
 from .ladder import FIRST_RUNG, STRIDES, better, candidates, chosen, may_be, preferred, tried
-from .layout import as_given, carried_to_cap, cut_at_cap, factors_for, lay_out, replanned, steps_in
+from .layout import all_out, as_given, carried_to_cap, cut_at_cap, factors_for, lay_out, replanned, steps_in
 from .narrow import narrowing
 from .parameters import CAUTION, GAIN_AS_CAPACITY, RECOVERY_SD
 from .prepare import Case
@@ -21,7 +22,7 @@ def best_layout(case: Case, cap_s: float | None, arrange) -> dict:
     people = draw_people(case.stints, case.wanted["seed"], case.gain)
     some = weakest_first(people[:TRIED_ON])
     layouts = candidates(case, some, cap_s, arrange)
-    layout = refined(case, some, cap_s, arrange, in_full(case, some, cap_s, arrange, chosen(layouts, case.wanted["style"])))
+    layout = refined(case, some, cap_s, arrange, in_full(case, some, cap_s, arrange, preferred_of(case, some, cap_s, arrange, layouts)))
     if not may_be(layout, case.wanted["style"]):
         layout["results"] = outcomes(layout["stints"], layout["breakups"], some, cap_s, len(some))
         layout["risk"] = fail_share(layout["results"])
@@ -29,6 +30,15 @@ def best_layout(case: Case, cap_s: float | None, arrange) -> dict:
     layout["felt"] = outcomes(layout["stints"], layout["breakups"], people, cap_s, len(people))
     layout["narrow"] = narrowing(case.stints, people, layout["felt"])
     return layout
+
+
+def preferred_of(case: Case, people: list, cap_s: float | None, arrange, layouts: list) -> dict:
+    """Return the layout of the ladder to go on from: the preferred one, or the one a steady style prefers where that is quicker with its sets joined."""
+    best = chosen(layouts, case.wanted["style"])
+    calm = chosen(layouts, "steady")
+    if arrange is not None or len(case.stints) > MOST_REFINED or calm["caution"] == best["caution"] or calm["capped"] or best["capped"]:
+        return best
+    return better(joined(case, people, cap_s, calm), joined(case, people, cap_s, best), case.wanted["style"])
 
 
 def likely_of(case: Case, layout: dict) -> dict:
@@ -57,7 +67,7 @@ def in_full(case: Case, people: list, cap_s: float | None, arrange, rough: dict)
 
 
 def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:
-    """Return the layout, or one like it that the style allows and that is quicker to expect: planned only up to the cap, or made more carefully.
+    """Return the layout, or one like it that the style allows and that is quicker to expect: planned only up to the cap, or made more carefully; sets joined.
 
     Where somebody fails a more careful plan may well be quicker: the ladder was only looked at roughly.
     """
@@ -65,7 +75,7 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
     if len(case.stints) > MOST_REFINED:
         return best
     if best["capped"]:
-        best = carried(case, people, cap_s, best)
+        return filled_up(case, people, cap_s, joined(case, people, cap_s, carried(case, people, cap_s, best)))
     if arrange is not None:  # rounds held evenly stay as they are
         return best
     for caution in CAUTION[CAUTION.index(best["caution"]) + 1 :]:
@@ -75,7 +85,7 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
         best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
         if best["caution"] != caution:
             break
-    return best
+    return joined(case, people, cap_s, best)
 
 
 def carried(case: Case, people: list, cap_s: float, layout: dict) -> dict:
@@ -96,6 +106,18 @@ def carried(case: Case, people: list, cap_s: float, layout: dict) -> dict:
         low = middle if may_be(other, style) else low
         high = high if may_be(other, style) else middle
     return best
+
+
+def filled_up(case: Case, people: list, cap_s: float, layout: dict) -> dict:
+    """Return a layout cut off at the cap with its end made longer by what still goes, where the style allows it."""
+    last = len(layout["breakups"]) - 1
+    if not layout["capped"] or last < 0 or layout["stints"][last]["kind"] != "local":
+        return layout
+    longer = {**layout, **all_out({**layout, "stints": case.stints}, layout, case.gain, cap_s, at_rest())}
+    if steps_in(longer) == steps_in(layout):
+        return layout
+    other = tried(case, people, cap_s, None, longer)
+    return other if may_be(other, case.wanted["style"]) and other["expected"] <= layout["expected"] * (1 + FURTHER) else layout
 
 
 def slower_per_caution(layouts: list, case: Case) -> float:
