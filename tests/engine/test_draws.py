@@ -4,8 +4,10 @@ import math
 from statistics import NormalDist, fmean
 
 import pytest
+from engine_samples import block, workout
 
-from webapp.engine.draws import STRATA, Dice, draw_people, fail_share, spread
+from webapp.engine import plan
+from webapp.engine.draws import STRATA, Dice, draw_people, fail_share, slower_by_breath, spread
 from webapp.engine.parameters import CADENCE_SD, DEFAULT_SD, RECOVERY_SD, TESTED_SD
 
 PRINTED = 0.00006  # the table has four places
@@ -67,3 +69,19 @@ def test_the_dice_are_uniform():
 
 def test_whoever_fails_once_has_failed():
     assert fail_share([{"fails": [0, 0]}, {"fails": [0, 2]}, {"fails": []}, {"fails": [1, 1]}]) == 0.5
+
+
+def test_doubt_of_the_breath_slows_a_run_by_as_much_and_a_flywheel_by_a_third():
+    """Power goes with the speed of a run, with the cube of a flywheel's (2.80·v³, see `test_lungs`): logarithms, by hand."""
+    assert slower_by_breath({"breath_sd": 0.15, "by_speed": False}) == pytest.approx(0.15)
+    assert slower_by_breath({"breath_sd": 0.15, "by_speed": True}) == pytest.approx(0.05)
+    assert slower_by_breath({"by_speed": False}) == 0
+
+
+def test_a_known_time_narrows_the_range_of_work_that_ends_by_breath():
+    asked = workout([block("row", 500, "m"), block("run", 400, "m")], rounds=3)
+    guessed, told = (plan(asked, {"level": "keen"} | more, {}) for more in ({}, {"efforts": [{"kind": "row", "m": 2000, "s": 460}]}))
+    [narrows] = guessed["narrow"]
+    assert (narrows["movement"], told["narrow"]) == ("row", [])
+    width, wide = ((made["score"]["high"] - made["score"]["low"]) / made["score"]["likely"] for made in (told, guessed))
+    assert width < wide * (narrows["to_fraction"] + 0.1)

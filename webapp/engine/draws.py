@@ -61,12 +61,14 @@ def movements_of(stints: list) -> list:
 
 
 def draw_people(stints: list, seed: int, gain: float) -> list:
-    """Return people who could be this athlete, in pairs z, −z: capacity and pace per movement, and g, each log-normal around what is believed."""
+    """Return people who could be this athlete, in pairs z, −z: capacity and pace per movement, g, and CP (`breath`, how far its logarithm is off, in standard
+    deviations), each log-normal around what is believed."""
     dice = Dice(seed)
     movements = movements_of(stints)
     capacities = [spread(dice) for movement in movements]
     paces = [spread(dice) for movement in movements]
     recoveries = spread(dice)
+    breaths = spread(dice)
     people = []
     for pair in range(len(recoveries)):
         capacity = [numbers[pair] for numbers in capacities]
@@ -76,12 +78,20 @@ def draw_people(stints: list, seed: int, gain: float) -> list:
             people.append(
                 {
                     "factors": [math.exp(sign * capacity[movements.index(stint["movement"])] * stint["sd"]) for stint in stints],
-                    "paces": [math.exp(sign * pace[movements.index(stint["movement"])] * CADENCE_SD) for stint in stints],
+                    "paces": [math.exp(sign * (pace[movements.index(stint["movement"])] * CADENCE_SD - breaths[pair] * slower_by_breath(stint))) for stint in stints],
+                    "breath": sign * breaths[pair],
                     "gain": gain * math.exp(sign * recovery * RECOVERY_SD),
                     "ahead": 0.0,
                 }
             )
     return people
+
+
+def slower_by_breath(stint: dict) -> float:
+    """Return by how much paced work slows, on the logarithm of its seconds, for a CP one standard deviation lower: power goes with the speed, a flywheel's
+    with its cube."""
+    doubt = stint.get("breath_sd", 0.0)  # plans stored before it was known lack it
+    return doubt / 3 if stint.get("by_speed", False) else doubt
 
 
 def lean(stints: list) -> list:

@@ -2,12 +2,11 @@
 
 import math
 
-from .parameters import NARROWS, TESTED_SD
+from .parameters import EFFORT_M, LUNGS_TESTED_SD, NARROWS, TESTED_SD
 
 
-def spread_from(people: list, index: int, scores: list[float]) -> float:
-    """Return the share of the scores' variance that goes along with one stint's capacity. [0–1]"""
-    logs = [math.log(person["factors"][index]) for person in people]
+def spread_from(logs: list[float], scores: list[float]) -> float:
+    """Return the share of the scores' variance that goes along with one number, given by its logarithm for each of the people. [0–1]"""
     count = len(scores)
     mean_log = sum(logs) / count
     mean_score = sum(scores) / count
@@ -37,13 +36,24 @@ def narrowing(stints: list, people: list, results: list) -> list:
             undone_s = undone_s + stints[index]["steps"] * stints[index]["seconds"]
         scores.append(result["seconds"] + undone_s)
     found = []
-    seen = []
+    seen = [""]
     for index, stint in enumerate(stints):
-        if stint["kind"] != "local" or stint["movement"] in seen or stint["sd"] <= TESTED_SD:
+        number = number_of(stint)
+        if number in seen:
             continue
-        seen.append(stint["movement"])
-        tested = TESTED_SD / stint["sd"]
-        to_fraction = math.sqrt(1 - spread_from(people, index, scores) * (1 - tested * tested))
+        seen.append(number)
+        breath = stint["kind"] == "paced"
+        tested = LUNGS_TESTED_SD / stint["breath_sd"] if breath else TESTED_SD / stint["sd"]
+        logs = [person["breath"] if breath else math.log(person["factors"][index]) for person in people]
+        to_fraction = math.sqrt(1 - spread_from(logs, scores) * (1 - tested * tested))
         if to_fraction <= NARROWS:
             found.append({"code": "test_narrows", "movement": stint["movement"], "to_fraction": to_fraction})
     return sorted(found, key=lambda one: one["to_fraction"])
+
+
+def number_of(stint: dict) -> str:
+    """Return what number not yet given a stint hangs on: the largest set of its movement, or the breath, told by one effort for all; an empty text for none."""
+    if stint["kind"] == "paced" and EFFORT_M.get(stint["movement"]) is not None and stint["breath_sd"] > LUNGS_TESTED_SD:
+        return "breath"
+    return stint["movement"] if stint["kind"] == "local" and stint["sd"] > TESTED_SD else ""
+

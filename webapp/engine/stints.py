@@ -8,7 +8,7 @@ block, round (both from 1), movement, amount, unit, load_kg, mark_every
 until_s : for a rest up to a moment of the workout's clock, None otherwise [s]. parts : sets that paced work is broken into for breath
 rest_follows : True where what is left of an interval is rest, so that hurrying costs nothing later
 cadence : slowing for breath as a share of the usual seconds; linger_s : what that adds to a step done in sets, time in position [s]
-watts, spend, refill, longer, by_speed : power and what it does to W′; see `breath`
+watts, spend, refill, longer, by_speed : power and what it does to W′; see `breath`. breath_sd : doubt in CP where it sets the pace, on its logarithm
 kind : "local" planned in sets, "paced" done through at a cadence, "skill" done until a miss, "rest" nothing but time, "gate" cannot be done
 step_units, steps, piece_steps : size of a step [block units], steps in all, steps per piece
 max_steps, sd : largest unbroken set when fresh, and the standard deviation of its logarithm
@@ -215,7 +215,7 @@ def rest_stint(amount: float) -> dict:
         "kind": "rest", "load_kg": None, "mark_every": None, "filled": [], "outside": False, "primary": "trunk", "limit": "rest", "keep": 0.0,
         "sd": 0.0, "step_units": amount, "steps": 0, "piece_steps": 1, "max_steps": 1.0, "seconds": amount, "critical_s": None, "usual_pace": 1.0, "slots": [], "costs": [],
         "entry": 0.0, "reset_s": None, "set_up_s": 0.0, "change_s": 0.0, "fail_cost_s": 0.0, "single_wait_s": 0.0, "switch_steps": 0,
-        "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "watts": 0.0, "spend": 0.0, "refill": 1.0, "longer": 0.0, "by_speed": False, "cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None, "rest_follows": False, "hold": None, "hold_reason": None,
+        "one_sided": False, "below_half": 1, "tries": 0, "give": 1.0, "watts": 0.0, "spend": 0.0, "refill": 1.0, "longer": 0.0, "by_speed": False, "breath_sd": 0.0, "cadence": 1.0, "linger_s": 0.0, "parts": 1, "until_s": None, "rest_follows": False, "hold": None, "hold_reason": None,
     }  # fmt: skip
 
 
@@ -404,6 +404,7 @@ def breath_in(stint: dict, entry: dict, block: dict, numbers: dict, lungs: dict)
     stint["longer"] = breath.longer
     energy = entry.get("energy")
     stint["by_speed"] = energy is not None and energy["kind"] == "flywheel" and entry["unit"] == "m"
+    stint["breath_sd"] = lungs["sd"] if stint["kind"] == "paced" else 0.0
 
 
 def lane_length(workout: dict) -> float:
