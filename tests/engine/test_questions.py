@@ -95,6 +95,24 @@ def test_a_second_effort_is_asked_for_once_the_first_is_told():
     assert floors[0] != floors[1]
 
 
+@pytest.mark.parametrize(("movement", "first"), [("row", {"kind": "row", "m": 2000, "s": 460}), ("run", {"kind": "run", "m": 1000, "s": 250})])
+def test_every_second_effort_in_its_range_agrees_with_the_first(movement, first):
+    """Others contradict it and give no plan at all: 2000 m in 7:40, then 1000 m in 3:55, slower."""
+    made = workout([block(movement, 500, "m"), block("push-up", 10)])
+    second = [each for each in questions(made, {}, {"efforts": [first]}) if each["kind"] == "effort"][1]
+    for seconds in (second["low"], second["high"]):
+        assert plan(made, {"efforts": [first, {"kind": movement, "m": second["m"], "s": seconds}]}, {})["score"]["likely"] > 0
+    if movement == "row":
+        assert second["high"] < 235
+
+
+def test_the_pace_is_that_of_the_longest_effort_whatever_their_order():
+    made = workout([block("run", 800, "m")])
+    efforts = [{"kind": "run", "m": 1000, "s": 240}, {"kind": "run", "m": 3000, "s": 800}]
+    likely = [plan(made, {"efforts": told}, {})["score"]["likely"] for told in (efforts, efforts[::-1])]
+    assert likely[0] == likely[1]
+
+
 def test_the_second_set_of_the_repeat_test_is_never_larger_than_the_first():
     made = workout([block("handstand-push-up", 30)])
     [again] = [each for each in questions(made, {}, able(handstand_push_up=9)) if each["kind"] == "repeat_test"]

@@ -180,16 +180,22 @@ def set_at_load(one_rep_max_kg: float, load_kg: float, sd: float, filled: bool) 
 
 
 def seconds_per_unit(entry: dict, movement: str, given: dict, numbers: dict, unit: str, scale: float) -> dict:
-    """Return the usual seconds per unit when fresh, in the block's unit: given, from a known effort, or from the level. [s]"""
+    """Return the usual seconds per unit when fresh, in the block's unit: given, from the longest known effort, or from the level. [s]"""
     told = given.get("seconds_per_unit")
     if told is not None:
         return {"seconds": number("seconds_out_of_range", told, 0.1, 600) * scale, "filled": False}
     efforts = numbers.get("efforts")
+    longest_m = 0.0
+    pace_s = 0.0
     for effort in [] if efforts is None else efforts:
         if effort.get("kind") == movement:
             metres = number("effort_out_of_range", effort.get("m"), 50, 100000)
             seconds = number("effort_out_of_range", effort.get("s"), 10, 50000)
-            return {"seconds": mixed_pace(metres, seconds) * scale * metres_per_unit(entry), "filled": False}
+            if metres > longest_m:
+                longest_m = metres
+                pace_s = mixed_pace(metres, seconds)
+    if longest_m > 0:
+        return {"seconds": pace_s * scale * metres_per_unit(entry), "filled": False}
     return {"seconds": entry["seconds_per_unit"] * scale * LEVEL_PACE[level_of(numbers)], "filled": True}
 
 

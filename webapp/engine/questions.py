@@ -171,14 +171,22 @@ def effort_question(demand: dict, numbers: dict) -> dict | None:
 
 
 def second_efforts(made: list, numbers: dict) -> list:
-    """Return, for each movement whose usual distance has a time, the question for a time over another: one effort alone leaves W′ to the level."""
-    told = [mapping("effort_out_of_range", effort).get("kind") for effort in listing("effort_out_of_range", numbers.get("efforts"))]
+    """Return, for each movement whose usual distance has a time, the question for a time over another: one effort alone leaves W′ to the level.
+
+    Only times that give a CP and a W′ with the first are in its range: quicker over less, and with more work over more; of a flywheel, whose work
+    goes with m³/s², seconds between those as m and as m^1.5.
+    """
     more = []
     for question in made:
-        if question["kind"] == "effort" and question["movement"] in told:
-            distance_m = SECOND_EFFORT_M[question["movement"]]
-            second = asked("effort", question["movement"], "s", None, distance_m / 8, distance_m * 2, 5, True)
-            second["m"] = distance_m
+        for effort in listing("effort_out_of_range", numbers.get("efforts")) if question["kind"] == "effort" else []:
+            told = mapping("effort_out_of_range", effort)
+            if told.get("kind") != question["movement"] or told.get("m") != question["m"]:
+                continue
+            told_s = number("effort_out_of_range", told.get("s"), 10, 50000)
+            share = SECOND_EFFORT_M[question["movement"]] / question["m"]
+            ends_s = [told_s * share, told_s * math.pow(share, 1.5)]
+            second = asked("effort", question["movement"], "s", None, math.ceil(min(ends_s) + 1), math.floor(max(ends_s) - 1), 5, True)
+            second["m"] = SECOND_EFFORT_M[question["movement"]]
             more.append(second)
     return more
 
