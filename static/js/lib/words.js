@@ -71,12 +71,13 @@ function shape(name, value) {
 }
 
 const SIZES = ["amount", "last", "max", "opening"];   // counted in the `unit` that stands beside them
+const sizedOrShaped = (name, value, unit) => (unit && SIZES.includes(name) ? sizeName(value, unit) : shape(name, value));
 
 /** Word one of the engine's codes: {"code": "...", parameters}. A plain text is only translated. */
 export function say(coded) {
   if (typeof coded === "string") return _(coded);
   const template = state.codes[coded.code] ?? coded.code;
-  const shaped = Object.fromEntries(Object.entries(coded).map(([name, value]) => [name, coded.unit && SIZES.includes(name) ? sizeName(value, coded.unit) : shape(name, value)]));
+  const shaped = Object.fromEntries(Object.entries(coded).map(([name, value]) => [name, sizedOrShaped(name, value, coded.unit)]));
   return put(Array.isArray(template) ? template[coded.n === 1 ? 0 : template.length - 1] : template, shaped);
 }
 

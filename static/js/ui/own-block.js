@@ -57,17 +57,23 @@ export class OwnBlock {
   #paint() {
     for (const { from, to, size, rest, button } of this.shown) {
       const rest_s = this.#own.rests_s[to];
-      const name = { place: number(from + 1), size: sizeName(this.#own.sets[from], this.#place.unit), time: rest_s === undefined ? "" : span(rest_s) };
-      button.setAttribute("aria-label", to > from ? this.#together(from, to, name.size) : rest_s === undefined ? _("Set {place}: {size}", name) : _("Set {place}: {size}, then rest {time}", name));
+      const words = { place: number(from + 1), last: number(to + 1), size: sizeName(this.#own.sets[from], this.#place.unit), time: rest_s === undefined ? "" : span(rest_s) };
+      button.setAttribute("aria-label", to > from ? this.#together(from, words) : this.#alone(words));
       button.setAttribute("aria-pressed", String(this.#range !== null && from <= this.#range.to && to >= this.#range.from));
-      size.textContent = name.size;
-      rest.textContent = name.time;
+      size.textContent = words.size;
+      rest.textContent = words.time;
     }
     refill(this.fault, this.#gapLine());
   }
 
-  #together(from, to, size) {
-    return _("Sets {first} to {last}: {size} each, rest {time} between them", { first: number(from + 1), last: number(to + 1), size, time: span(this.#own.rests_s[from]) });
+  #alone(words) {
+    return words.time === "" ? _("Set {place}: {size}", words) : _("Set {place}: {size}, then rest {time}", words);
+  }
+
+  #together(from, words) {
+    const between = span(this.#own.rests_s[from]);
+    return words.time === "" ? _("Sets {place} to {last}: {size} each, rest {between} between them", { ...words, between })
+      : _("Sets {place} to {last}: {size} each, rest {between} between them, then rest {time}", { ...words, between });
   }
 
   #gapLine() {
