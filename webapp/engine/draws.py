@@ -61,8 +61,10 @@ def movements_of(stints: list) -> list:
 
 
 def draw_people(stints: list, seed: int, gain: float) -> list:
-    """Return people who could be this athlete, in pairs z, −z: capacity and pace per movement, g, and CP (`breath`, how far its logarithm is off, in standard
-    deviations), each log-normal around what is believed."""
+    """Return people who could be this athlete, in pairs z, −z: capacity and pace per movement, g and CP, each log-normal around what is believed.
+
+    `breath` is how far the logarithm of CP is off, in standard deviations.
+    """
     dice = Dice(seed)
     movements = movements_of(stints)
     capacities = [spread(dice) for movement in movements]
@@ -78,13 +80,18 @@ def draw_people(stints: list, seed: int, gain: float) -> list:
             people.append(
                 {
                     "factors": [math.exp(sign * capacity[movements.index(stint["movement"])] * stint["sd"]) for stint in stints],
-                    "paces": [math.exp(sign * (pace[movements.index(stint["movement"])] * CADENCE_SD - breaths[pair] * slower_by_breath(stint))) for stint in stints],
+                    "paces": [pace_of(stint, sign * pace[movements.index(stint["movement"])], sign * breaths[pair]) for stint in stints],
                     "breath": sign * breaths[pair],
                     "gain": gain * math.exp(sign * recovery * RECOVERY_SD),
                     "ahead": 0.0,
                 }
             )
     return people
+
+
+def pace_of(stint: dict, cadence: float, breath: float) -> float:
+    """Return the seconds of a stint as a multiple of the usual, for a cadence and a CP so many standard deviations off."""
+    return math.exp(cadence * CADENCE_SD - breath * slower_by_breath(stint))
 
 
 def slower_by_breath(stint: dict) -> float:

@@ -36,10 +36,10 @@ def narrowing(stints: list, people: list, results: list) -> list:
             undone_s = undone_s + stints[index]["steps"] * stints[index]["seconds"]
         scores.append(result["seconds"] + undone_s)
     found = []
-    seen = [""]
+    seen = []
     for index, stint in enumerate(stints):
         number = number_of(stint)
-        if number in seen:
+        if number == "" or number in seen:
             continue
         seen.append(number)
         breath = stint["kind"] == "paced"
@@ -56,4 +56,3 @@ def number_of(stint: dict) -> str:
     if stint["kind"] == "paced" and EFFORT_M.get(stint["movement"]) is not None and stint["breath_sd"] > LUNGS_TESTED_SD:
         return "breath"
     return stint["movement"] if stint["kind"] == "local" and stint["sd"] > TESTED_SD else ""
-

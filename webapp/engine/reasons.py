@@ -87,7 +87,8 @@ def plan_reasons(workout: dict, made: dict, stints: list, where: int) -> list:
         stint = stints[where]
         block = made["blocks"][where]
         reasons.append(decided(stint, block))
-        if not made["score"]["finishes"] and block["start_s"] > 0 and workout.get("shape", "for_time") == "for_time":  # elsewhere one round is as urgent as the next
+        for_time = workout.get("shape", "for_time") == "for_time"  # elsewhere one round is as urgent as the next
+        if for_time and block["start_s"] > 0 and not made["score"]["finishes"]:
             reasons.append(be_there_by(stint, stints, block["start_s"]))
     gates = [stint for stint in stints if stint["kind"] == "gate"]
     if len(gates) > 0:
