@@ -67,7 +67,7 @@ def in_full(case: Case, people: list, cap_s: float | None, arrange, rough: dict)
 
 
 def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:
-    """Return the layout, or one like it that the style allows and that is quicker to expect: planned only up to the cap, or made more carefully; sets joined.
+    """Return the layout, or one like it that the style allows and that is quicker to expect: planned only up to the cap, or else made more carefully; sets joined.
 
     Where somebody fails a more careful plan may well be quicker: the ladder was only looked at roughly.
     """
@@ -75,7 +75,8 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
     if len(case.stints) > MOST_REFINED:
         return best
     if best["capped"]:
-        return filled_up(case, people, cap_s, joined(case, people, cap_s, carried(case, people, cap_s, best)))
+        best = carried(case, people, cap_s, best)
+        return filled_up(case, people, cap_s, best if arrange is not None else joined(case, people, cap_s, best))
     if arrange is not None:  # rounds held evenly stay as they are
         return best
     for caution in CAUTION[CAUTION.index(best["caution"]) + 1 :]:

@@ -24,16 +24,17 @@ def joined(case: Case, people: list, cap_s: float | None, layout: dict) -> dict:
     """Return the layout with sets joined for as long as the style allows it and it is quicker to expect."""
     best = layout
     for index in range(len(layout["breakups"])):
-        other = with_fewer_sets(case, people, cap_s, best, index)
-        while other["expected"] < best["expected"]:
-            best = other
+        going = True
+        while going:
             other = with_fewer_sets(case, people, cap_s, best, index)
+            going = other["expected"] < best["expected"]
+            best = other
     return best
 
 
 def with_fewer_sets(case: Case, people: list, cap_s: float | None, layout: dict, index: int) -> dict:
     """Return the layout with fewer sets in one stint, all in one go or the last two joined, the first that is better; as it is where neither is."""
-    plans = fewer_sets(layout["breakups"][index]["plan"])
+    plans = fewer_sets(layout["breakups"][index]["plan"]) if layout["stints"][index]["kind"] == "local" else []  # only these are seen to fail
     now_s = seconds_as_given(layout, case.gain) if len(plans) > 0 else 0.0
     for plan in plans:
         other = replaced(layout, index, plan)
@@ -72,7 +73,10 @@ def may_go(layout: dict, index: int, gain: float) -> bool:
 
 
 def seconds_as_given(layout: dict, gain: float) -> float:
-    """Return how long a layout takes if all goes as the numbers say, math.inf where a set takes more than its movement keeps back. [s]"""
+    """Return how long a layout takes if all goes as the numbers say, math.inf where a set takes more than its movement keeps back. [s]
+
+    That is looked at on a twin: `do_stint` fails nobody before the group is empty.
+    """
     fatigue = at_rest().fatigue
     clock = 0.0
     for index, breakup in enumerate(layout["breakups"]):
