@@ -60,6 +60,12 @@ def test_more_time_and_larger_sets_never_count_less():
     assert counts[-1] > counts[0]
 
 
+def test_a_long_carry_in_every_round_is_not_saved_for_to_the_end():
+    """Two rounds and a bit for the steady on 2026-11-26, resting for a last round that never came; even sets of eight metres with half a minute do four."""
+    carried = rounds_in(720, [block("pull-up", 5), block("push-up", 10), block("farmer-carry", 40, "m", load_kg=50)], {"level": "keen"})
+    assert carried["score"]["likely"] >= 4
+
+
 def test_rounds_are_held_evenly():
     """The later half of the whole rounds takes at most a third longer than the earlier."""
     made = rounds_in(720)

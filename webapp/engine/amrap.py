@@ -8,7 +8,7 @@ R² 0.89–0.99). What the end leaves room for is planned for itself, so it may 
 from .checks import number
 from .choose import best_layout, likely_of
 from .errors import EngineError
-from .evenly import best_round, climbs, repeated
+from .evenly import climbs, quickest_round, repeated
 from .layout import cut_at_cap
 from .parameters import CADENCE_QUICKEST, EVEN_ROUNDS_COST, MOST_ROUNDS
 from .prepare import Case, stints_of
@@ -17,7 +17,7 @@ from .score import rounds_done
 from .stints import MOST_STINTS
 from .whole import at_rest, live_through
 
-MORE_REST_S = [0, 3, 6, 10]  # added to those for somebody less able; chosen
+MORE_REST_S = [-10, -5, 0, 3, 6, 10]  # added to those, for somebody more or less able; chosen
 
 
 def plan_amrap(case: Case) -> dict:
@@ -96,12 +96,13 @@ def even_round(case: Case, start: list, factors: list[float], time_s: float) -> 
         done = progress(case, repeated(one, len(case.stints)), factors, time_s)
         return done["work_s"] if done["fails"] == 0 else -1.0
 
-    return best_round(case.stints, start, -1.0, lambda one: done_in_time(one))
+    return quickest_round(case.stints, start, lambda one: done_in_time(one))
 
 
 def rested_round(case: Case, more_s: float) -> list:
-    """Return the round of even sets with so much longer rests. [s]"""
-    return [{**breakup, "rests_s": [rest_s + more_s for rest_s in breakup["rests_s"]]} for breakup in case.round]
+    """Return the round of even sets with so much longer rests, none under the movement's least. [s]"""
+    least_s = [max(stint["set_up_s"], stint["single_wait_s"]) for stint in case.stints[: len(case.round)]]
+    return [{**breakup, "rests_s": [max(least_s[index], rest_s + more_s) for rest_s in breakup["rests_s"]]} for index, breakup in enumerate(case.round)]
 
 
 def progress(case: Case, breakups: list, factors: list[float], time_s: float) -> dict:

@@ -7,7 +7,7 @@ import math
 
 from .checks import number, whole_number
 from .choose import best_layout, likely_of
-from .evenly import best_round, climbs, even_breakups, repeated
+from .evenly import FEW_PARTS, best_round, climbs, even_breakups, repeated
 from .layout import as_given, factors_for, lay_out
 from .parameters import CAUTION
 from .prepare import Case, stints_of
@@ -212,9 +212,10 @@ def fits_all(case: Case, every: list, reps: int) -> bool:
     stints = [{**stint, "steps": reps} if stint["block"] > 0 else stint for stint in every]
     ones = [1.0] * len(stints)
     pause = {"sets": [], "rests_s": [], "lead_s": 0.0, "plan": []}
-    for breakup in even_breakups(stints[0]):
-        if 2 * on_time(case, stints, repeated([breakup, pause], len(stints)), ones) == len(stints):
-            return True
+    for parts in range(1, FEW_PARTS + 1):
+        for breakup in even_breakups(stints[0], parts):
+            if 2 * on_time(case, stints, repeated([breakup, pause], len(stints)), ones) == len(stints):
+                return True
     return False
 
 

@@ -119,9 +119,9 @@ def better(other: dict, best: dict, style: str) -> dict:
 
 
 def chosen(layouts: list, style: str) -> dict:
-    """Return the preferred one of layouts in order of caution."""
+    """Return the preferred one of layouts in order of caution; of the same break-ups the most careful, whose end is then planned most carefully."""
     best = layouts[0]
     for layout in layouts[1:]:
-        if preferred(layout, best, style):
+        if preferred(layout, best, style) or layout["breakups"] == best["breakups"]:
             best = layout
     return best
