@@ -6,16 +6,13 @@ workout, for people who could be this athlete, is asked here, of plans with ever
 
 import math
 
-from .breath import rest
 from .ladder import may_be, tried
 from .one_stint import Begun
 from .prepare import Case
-from .reserve import twin
 from .search import Task, allowed
-from .simulate import NO_STEP, run_sets
-from .stint_segment import ceiling_of, segment_of, steps_of
+from .stint_segment import segment_of, steps_of
 from .tiers import plan_rests, plan_sets, tiers_of
-from .whole import at_rest, do_stint, later_of, pass_change_over
+from .whole import at_rest, do_stint, keeps_back, later_of, pass_change_over
 
 WORTH_JOINING = 0.001  # share of the time to expect that fewer sets must gain; chosen
 
@@ -73,10 +70,7 @@ def may_go(layout: dict, index: int, gain: float) -> bool:
 
 
 def seconds_as_given(layout: dict, gain: float) -> float:
-    """Return how long a layout takes if all goes as the numbers say, math.inf where a set takes more than its movement keeps back. [s]
-
-    That is looked at on a twin: `do_stint` fails nobody before the group is empty.
-    """
+    """Return how long a layout takes if all goes as the numbers say, math.inf where a set takes more than its movement keeps back. [s]"""
     fatigue = at_rest().fatigue
     clock = 0.0
     for index, breakup in enumerate(layout["breakups"]):
@@ -84,11 +78,7 @@ def seconds_as_given(layout: dict, gain: float) -> float:
         clock = clock + pass_change_over(fatigue, stint, index > 0)
         if stint["kind"] == "gate":
             break
-        segment = segment_of(stint, 1.0, 1.0)
-        if stint["kind"] == "local":
-            begun = twin(fatigue)
-            rest(begun, segment.slots, breakup["lead_s"])
-            if run_sets(begun, segment, breakup["sets"], breakup["rests_s"], gain, ceiling_of(stint, 1.0)).failed_at != NO_STEP:
-                return math.inf
-        clock = clock + do_stint(fatigue, stint, breakup, segment, gain, clock).seconds
+        if stint["kind"] == "local" and not keeps_back(fatigue, stint, breakup, gain):
+            return math.inf
+        clock = clock + do_stint(fatigue, stint, breakup, segment_of(stint, 1.0, 1.0), gain, clock).seconds
     return clock

@@ -2,14 +2,10 @@
 
 import math
 
-from .breath import rest
 from .one_stint import BUDGET_PER_STINT, Later, break_up_stint
 from .parameters import GAIN_AS_CAPACITY, RECOVERY_SD, SMALL_MAX
-from .reserve import twin
-from .simulate import NO_STEP, run_sets
-from .stint_segment import ceiling_of, segment_of
 from .tiers import trimmed
-from .whole import Start, break_up_all, live_through, state_before
+from .whole import Start, break_up_all, keeps_back, live_through, state_before
 from .worth import at_worth, worths
 
 
@@ -209,17 +205,13 @@ def all_out(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -
     in_all = layout["stints"][last]["steps"]
     ones = [1.0] * len(best["stints"])
     fatigue = state_before(last, best["stints"], best["breakups"], ones, gain, start)
-    segment = segment_of(stint, 1.0, 1.0)
     while stint["steps"] < in_all and stint["max_steps"] > SMALL_MAX:
         more = min(stint["piece_steps"], in_all - stint["steps"])
         breakup = best["breakups"][last]
         sets = breakup["sets"][: len(breakup["sets"]) - 1] + [breakup["sets"][len(breakup["sets"]) - 1] + more]
-        rested = twin(fatigue)
-        rest(rested, segment.slots, breakup["lead_s"])
-        went = run_sets(rested, segment, sets, breakup["rests_s"], gain, ceiling_of(stint, 1.0))
         stint = {**stint, "steps": stint["steps"] + more}
         longer = {**best, "stints": [] + best["stints"][:last] + [stint], "breakups": [] + best["breakups"][:last] + [{**breakup, "sets": sets}]}
-        if went.failed_at != NO_STEP or not as_given(longer["stints"], longer["breakups"], gain, cap_s, start)["finished"]:
+        if not keeps_back(fatigue, stint, longer["breakups"][last], gain) or not as_given(longer["stints"], longer["breakups"], gain, cap_s, start)["finished"]:
             break
         best = longer
     if best["stints"][last]["steps"] < in_all:

@@ -14,7 +14,7 @@ from .reserve import PAST_ONE, Fatigue, fresh, recover, twin
 from .search import LEAST_BUDGET
 from .segments import ALL_SLOTS, SLOTS, Segment
 from .simulate import NO_STEP, Course, run_sets, run_through
-from .stint_segment import able_factor, segment_of
+from .stint_segment import able_factor, ceiling_of, segment_of
 from .tiers import plan_sets
 
 BUDGET_IN_ALL = 2400  # evaluations for one layout, shared out evenly among its stints; chosen
@@ -178,6 +178,14 @@ def do_stint(fatigue: Fatigue, stint: dict, breakup: dict, segment: Segment, gai
     course = run_sets(fatigue, segment, breakup["sets"], breakup["rests_s"], gain, ceiling)
     recover(fatigue, [slot for slot in ALL_SLOTS if slot not in segment.slots], course.seconds)
     return led(course, breakup["lead_s"])
+
+
+def keeps_back(fatigue: Fatigue, stint: dict, breakup: dict, gain: float) -> bool:
+    """Would a stint begun in this state, all as the numbers say, leave what its movement keeps back? `do_stint` fails nobody before the group is empty."""
+    rested = twin(fatigue)
+    segment = segment_of(stint, 1.0, 1.0)
+    rest(rested, segment.slots, breakup["lead_s"])
+    return run_sets(rested, segment, breakup["sets"], breakup["rests_s"], gain, ceiling_of(stint, 1.0)).failed_at == NO_STEP
 
 
 def led(course: Course, lead_s: float) -> Course:
