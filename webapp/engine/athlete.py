@@ -154,14 +154,23 @@ def default_set(entry: dict, load_kg: float | None, numbers: dict, division: str
     """Return the largest set that the level stands for, carried to the block's load."""
     level = level_of(numbers)
     usual_kg = typical_load(entry, division)
-    shares = entry.get("one_rep_max_of_body")
-    if shares is not None and load_kg is not None and load_kg > 0 and numbers.get("body_mass_kg") is not None:
-        lighter = 1.0 if usual_kg is None else usual_kg / heaviest_typical(entry)
-        return set_at_load(shares[level] * body_mass(numbers) * lighter, load_kg, DEFAULT_SD, True)
+    best_kg = usual_one_rep_max(entry, numbers, division)
+    if best_kg is not None and load_kg is not None and load_kg > 0 and numbers.get("body_mass_kg") is not None:
+        return set_at_load(best_kg, load_kg, DEFAULT_SD, True)
     units = entry["max_by_level"][level]
     if load_kg is not None and usual_kg is not None and load_kg > 0 and units > 0:
         units = reps_at_other_load(units, moved_mass(entry, usual_kg, numbers), moved_mass(entry, load_kg, numbers))
     return {"max_units": units, "sd": DEFAULT_SD, "filled": True, "outside": False}
+
+
+def usual_one_rep_max(entry: dict, numbers: dict, division: str) -> float | None:
+    """Return the one-rep max usual at the level and the body mass, less by as much as the division usually lifts less; None where none is known. [kg]"""
+    shares = entry.get("one_rep_max_of_body")
+    if shares is None:
+        return None
+    usual_kg = typical_load(entry, division)
+    lighter = 1.0 if usual_kg is None else usual_kg / heaviest_typical(entry)
+    return shares[level_of(numbers)] * body_mass(numbers) * lighter
 
 
 def heaviest_typical(entry: dict) -> float:

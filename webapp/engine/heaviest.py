@@ -2,7 +2,7 @@
 
 import math
 
-from .athlete import body_mass, heaviest_typical, level_of, of_movement, typical_load
+from .athlete import of_movement, usual_one_rep_max
 from .checks import listing, mapping, number
 from .draws import Dice
 from .errors import EngineError
@@ -89,11 +89,10 @@ def one_rep_max(case: Case, entry: dict, movement: str) -> dict:
     told = of_movement(case.numbers, movement).get("one_rep_max_kg")
     if told is not None:
         return {"kg": number("one_rep_max_out_of_range", told, 1, 600), "sd": ONE_REP_MAX_SD, "filled": False}
-    shares = entry.get("one_rep_max_of_body")
-    if shares is None:
+    usual_kg = usual_one_rep_max(entry, case.numbers, case.division)
+    if usual_kg is None:
         raise EngineError("one_rep_max_unknown", movement)
-    lighter = typical_load(entry, case.division) / heaviest_typical(entry)
-    return {"kg": shares[level_of(case.numbers)] * body_mass(case.numbers) * lighter, "sd": ONE_REP_MAX_DEFAULT_SD, "filled": True}
+    return {"kg": usual_kg, "sd": ONE_REP_MAX_DEFAULT_SD, "filled": True}
 
 
 def attempts_in(time_s: float, best_kg: float, more: float, lift_s: float, step_kg: float) -> list:

@@ -2,7 +2,7 @@
 
 import math
 
-from .athlete import HIGHEST_MAX, asks_for_a_set, body_mass, capacity, heaviest_typical, level_of, load_of, seconds_per_unit, typical_load
+from .athlete import HIGHEST_MAX, asks_for_a_set, body_mass, capacity, load_of, seconds_per_unit, usual_one_rep_max
 from .checks import listing, mapping, number, optional
 from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, LONG_EFFORTS_S, LONG_SET_S, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SECOND_EFFORT_M, SLOW_GAIN, SMALL_MAX
 from .planner import part_of
@@ -150,11 +150,9 @@ def long_effort_questions(asked_of: list, demands: list) -> list:
 def one_rep_max_question(demand: dict, numbers: dict, load_kg: float | None, division: str) -> dict:
     """Return the question for the heaviest single; without a load to lift it is what is usual for the level and the body mass."""
     entry = demand["entry"]
-    usual_kg = None if load_kg is None else load_kg * (1 + demand["able"]["max_units"] / 30)
-    shares = entry.get("one_rep_max_of_body")
-    if shares is not None and (load_kg is None or numbers.get("body_mass_kg") is not None):
-        lighter = typical_load(entry, division) / heaviest_typical(entry)
-        usual_kg = shares[level_of(numbers)] * body_mass(numbers) * lighter
+    usual_kg = usual_one_rep_max(entry, numbers, division)
+    if load_kg is not None and (usual_kg is None or numbers.get("body_mass_kg") is None):
+        usual_kg = load_kg * (1 + demand["able"]["max_units"] / 30)
     return asked("one_rep_max", demand["movement"], "kg", None if usual_kg is None else rounded(usual_kg, 2.5), 5, 400, 2.5, True)
 
 
