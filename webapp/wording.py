@@ -88,7 +88,11 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "be_there_by_in_round": N_("Be at {movement} in round {round} by {at_s}."),
     "decided_at": N_("It is decided at block {block}: {movement}. What gives out first there: {group}."),
     "decided_by_breath": N_("It is decided at block {block}: {movement}. Your breath gives out first there."),
-    "test_narrows": N_("Tell us your own number at {movement}: the range shrinks to {to_fraction} of what it is."),
+    "test_narrows": N_("Tell us {number} at {movement}: the range shrinks to {to_fraction} of what it is."),
+    "own_effort": N_("your best time"),
+    "own_max_unbroken": N_("your largest set"),
+    "own_one_rep_max": N_("your heaviest single"),
+    "own_steady_s": N_("how long you can keep going"),
     "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
     # What to mind beside the plan
     # Which option

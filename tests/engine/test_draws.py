@@ -4,7 +4,7 @@ import math
 from statistics import NormalDist, fmean
 
 import pytest
-from engine_samples import block, workout
+from engine_samples import able, block, workout
 
 from webapp.engine import plan
 from webapp.engine.draws import STRATA, Dice, draw_people, fail_share, slower_by_breath, spread
@@ -85,3 +85,20 @@ def test_a_known_time_narrows_the_range_of_work_that_ends_by_breath():
     assert (narrows["movement"], told["narrow"]) == ("row", [])
     width, wide = ((made["score"]["high"] - made["score"]["low"]) / made["score"]["likely"] for made in (told, guessed))
     assert width < wide * (narrows["to_fraction"] + 0.1)
+
+
+@pytest.mark.parametrize(("blocks", "numbers", "expected"), [
+    ([block("row", 1000, "m"), block("burpee", 40), block("row", 1000, "m")], {}, "own_effort"),
+    ([block("sit-up", 150)], {}, "own_steady_s"),
+    ([block("pull-up", 40)], {}, "own_max_unbroken"),
+    ([block("front-squat", 40, load_kg=50)], {}, "own_one_rep_max"),
+])
+def test_the_number_that_would_narrow_is_named_by_its_kind(blocks, numbers, expected):
+    """As it is asked for: nobody has a "number" at rowing."""
+    narrows = plan(workout(blocks), {"level": "regular"} | numbers, {})["narrow"][0]
+    assert narrows["number"] == {"code": expected}
+
+
+def test_a_small_number_that_was_told_is_not_asked_for_again():
+    """A largest set of two leaves much open, but telling it once more would not narrow that."""
+    assert plan(workout([block("pull-up", 12)]), able(pull_up=2), {})["narrow"] == []

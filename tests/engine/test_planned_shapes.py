@@ -168,6 +168,7 @@ def test_a_heaviest_single_not_told_would_narrow_the_band():
     told = plan(asked, KEEN | {"movements": {"front-squat": {"one_rep_max_kg": guessed["lift"]["best_kg"]}}}, {})
     width, wide = (each["score"]["high"] - each["score"]["low"] for each in (told, guessed))
     assert narrows["to_fraction"] == pytest.approx(width / wide)
+    assert narrows["number"] == {"code": "own_one_rep_max"}
     assert "test_narrows" not in [reason["code"] for reason in told["reasons"]]
 
 

@@ -46,6 +46,8 @@ def test_every_sentence_fills_in(app):
     ({"code": "be_there_by_in_round", "block": 2, "round": 3, "movement": "row", "at_s": 326.9}, "Be at Row in round 3 by 5:27."),
     ({"code": "interval_breaks", "interval": 9, "over_s": 101, "keep": {"code": "keep_reps", "count": 2, "all": 6}},
      "Interval 9 no longer fits, by 1:41. From there do 2 of the 6 and keep the clock."),
+    ({"code": "test_narrows", "movement": "row", "number": {"code": "own_effort"}, "to_fraction": 0.6},
+     "Tell us your best time at Row: the range shrinks to 60% of what it is."),
     ({"code": "switch_at_marks", "every_m": 7.62}, "Switch sides at a mark, every 7.6 m."),
     ({"code": "cap_is_close", "chance_fraction": 0.875, "cap_s": 660}, "The cap is close: about 88% chance of finishing before 11:00."),
     ({"code": "hold_spares", "group": "grip"}, "Chosen to spare what comes next: grip."),
@@ -58,3 +60,8 @@ def test_parameters_are_shown_by_what_their_name_says(app, item, expected):
 @pytest.mark.parametrize("seconds, shown", [(0, "0:00"), (59.6, "1:00"), (60, "1:00"), (3600, "60:00"), (7322, "122:02")])
 def test_times_are_read_as_on_a_clock(seconds, shown):
     assert clock(seconds) == shown
+
+
+def test_every_number_that_may_be_asked_for_has_its_words():
+    """Of each kind in which `athlete.number_asked` answers, and of the efforts."""
+    assert {"own_effort", "own_max_unbroken", "own_one_rep_max", "own_steady_s"} <= set(WORDS)

@@ -14,6 +14,7 @@ from .parameters import (
     FIVE_KM,
     LEVEL_PACE,
     LEVELS,
+    LONG_SET_S,
     MIXED_PACE,
     RIEGEL_EXPONENT,
     SMALL_MAX,
@@ -107,7 +108,7 @@ def capacity(entry: dict, movement: str, block: dict, numbers: dict, division: s
         known = largest_set(entry, given, load_kg, numbers, division)
     filled = []
     if known["filled"] and asks_for_a_set(entry):
-        filled.append("one_rep_max" if entry["ask"] == "one_rep_max" else "max_unbroken")
+        filled.append(number_asked(entry, load_kg))
     if pace["filled"] and entry["ask"] == "effort":
         filled.append("effort")
     return {
@@ -124,6 +125,18 @@ def capacity(entry: dict, movement: str, block: dict, numbers: dict, division: s
 def asks_for_a_set(entry: dict) -> bool:
     """Is the athlete asked for a largest set or a one-rep max of this movement?"""
     return entry["ask"] == "max_unbroken" or entry["ask"] == "one_rep_max"
+
+
+def number_asked(entry: dict, load_kg: float | None) -> str:
+    """Return which number tells the largest set of such a movement at a load: the heaviest single, how long one goes on, or the set itself."""
+    if entry["ask"] == "one_rep_max" and load_kg is not None:
+        return "one_rep_max"
+    return "steady_s" if lasts(entry) else "max_unbroken"
+
+
+def lasts(entry: dict) -> bool:
+    """Does a usual largest set last so long that one knows how long rather than how many? Holds are counted in seconds anyway."""
+    return entry["limit"] == "local" and entry["unit"] != "s" and entry["max_by_level"]["regular"] * entry["seconds_per_unit"] > LONG_SET_S
 
 
 def lasting_set(entry: dict, given: dict, line: dict | None, seconds: float) -> dict | None:

@@ -6,6 +6,7 @@ from .athlete import of_movement, usual_one_rep_max
 from .checks import listing, mapping, number
 from .draws import Dice
 from .errors import EngineError
+from .narrow import told_narrows
 from .parameters import ATTEMPTS, ATTEMPT_REST_S, ATTEMPT_SECONDS, NARROWS, ONE_REP_MAX_DEFAULT_SD, ONE_REP_MAX_SD
 from .prepare import Case
 from .stints import entry_of
@@ -65,7 +66,7 @@ def narrowing_of(task: dict, attempts: list, results: dict, seed: int) -> list:
         return []
     told = lifted(attempts, task["best_kg"], ONE_REP_MAX_SD, seed)
     to_fraction = (told["high"] - told["low"]) / width_kg
-    return [{"code": "test_narrows", "movement": task["movement"], "to_fraction": to_fraction}] if to_fraction <= NARROWS else []
+    return [told_narrows(task["movement"], "one_rep_max", to_fraction)] if to_fraction <= NARROWS else []
 
 
 def lift_task(case: Case) -> dict:

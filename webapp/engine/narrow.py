@@ -25,7 +25,8 @@ def narrowing(stints: list, people: list, results: list) -> list:
 
     Returns
     -------
-    list : mappings with code `test_narrows`, movement, to_fraction: width of the band with the number tested, as a share of now's. [0–1]
+    list : mappings with code `test_narrows`, movement, number (a code too: which one to tell), to_fraction: width of the band with the number
+    tested, as a share of now's. [0–1]
     """
     scores = []
     for result in results:
@@ -47,7 +48,7 @@ def narrowing(stints: list, people: list, results: list) -> list:
         logs = [person["breath"] if breath else math.log(person["factors"][index]) for person in people]
         to_fraction = math.sqrt(1 - spread_from(logs, scores) * (1 - tested * tested))
         if to_fraction <= NARROWS:
-            found.append({"code": "test_narrows", "movement": stint["movement"], "to_fraction": to_fraction})
+            found.append(told_narrows(stint["movement"], "effort" if breath else stint["filled"][0], to_fraction))
     return sorted(found, key=lambda one: one["to_fraction"])
 
 
@@ -55,4 +56,9 @@ def number_of(stint: dict) -> str:
     """Return what number not yet given a stint hangs on: the largest set of its movement, or the breath, told by one effort for all; an empty text for none."""
     if stint["kind"] == "paced" and EFFORT_M.get(stint["movement"]) is not None and stint["breath_sd"] > LUNGS_TESTED_SD:
         return "breath"
-    return stint["movement"] if stint["kind"] == "local" and stint["sd"] > TESTED_SD else ""
+    return stint["movement"] if stint["kind"] == "local" and len(stint["filled"]) > 0 and stint["sd"] > TESTED_SD else ""
+
+
+def told_narrows(movement: str, number: str, to_fraction: float) -> dict:
+    """Return the reason that a number of the athlete's own at a movement would narrow the band; `number` is its kind, as in `questions`."""
+    return {"code": "test_narrows", "movement": movement, "number": {"code": "own_" + number}, "to_fraction": to_fraction}
