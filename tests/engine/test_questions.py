@@ -149,3 +149,48 @@ def test_nothing_is_changed():
     kept = copy.deepcopy(given)
     questions(*given)
     assert given == kept
+
+
+def light_and_heavy(light, heavy, heavy_first=False):
+    """A workout in two parts, one for time and one for the heaviest lift."""
+    parts = [workout([light]), heaviest(heavy)]
+    parts = parts[::-1] if heavy_first else parts
+    return {**parts[0], "parts": parts, "movements": parts[0]["movements"] | parts[1]["movements"]}
+
+
+def kinds_of(made, movement):
+    return sorted(each["kind"] for each in asked(made) if each["movement"] == movement)
+
+
+@pytest.mark.parametrize("heavy_first", [False, True])
+def test_a_movement_light_in_one_part_and_heaviest_in_another_asks_both_its_numbers(heavy_first):
+    """Twenty-one thrusters at 35 kg go by the largest set, which the heaviest single only guesses at."""
+    made = light_and_heavy(block("thruster", 21, load_kg=35), "thruster", heavy_first)
+    assert kinds_of(made, "thruster") == ["max_unbroken", "one_rep_max", "repeat_test"]
+    assert sorted(each["kind"] for each in asked(made) if each["needed"]) == ["max_unbroken", "one_rep_max"]
+
+
+@pytest.mark.parametrize("heavy_first", [False, True])
+def test_where_the_single_tells_the_light_part_too_it_is_asked_once(heavy_first):
+    made = light_and_heavy(block("front-squat", 20, load_kg=50), "front-squat", heavy_first)
+    [single] = [each for each in asked(made) if each["movement"] == "front-squat"]
+    assert (single["kind"], single["needed"]) == ("one_rep_max", True)
+    alone = next(each for each in asked(heaviest("front-squat")) if each["kind"] == "one_rep_max")
+    assert single["default"] == alone["default"]
+
+
+def test_without_an_answer_the_light_part_goes_by_the_single_that_was_told_and_the_question_says_so():
+    made = light_and_heavy(block("thruster", 21, load_kg=35), "thruster")
+    numbers = {"level": "regular", "movements": {"thruster": {"one_rep_max_kg": 60}}}
+    [light] = [each for each in questions(made, {}, numbers) if each["kind"] == "max_unbroken"]
+    [before] = [each for each in asked(made) if each["kind"] == "max_unbroken"]
+    assert (light["by_single"], before["by_single"]) == (True, False)
+    [stint] = plan(made, numbers, {})["parts"][0]["basis"]["stints"]
+    assert light["default"] == pytest.approx(stint["max_steps"], abs=0.5)
+    [told] = plan(made, {**numbers, "movements": {"thruster": {"one_rep_max_kg": 60, "max_unbroken": 30}}}, {})["parts"][0]["basis"]["stints"]
+    assert told["max_steps"] == 30
+
+
+def test_a_second_effort_says_which_it_is_held_against():
+    efforts = [each for each in questions(workout([block("row", 500, "m")]), {}, {"efforts": [{"kind": "row", "m": 2000, "s": 460}]}) if each["kind"] == "effort"]
+    assert [(each["m"], each.get("beside_m")) for each in efforts] == [(2000, None), (1000, 2000)]

@@ -2,9 +2,9 @@
 
 import math
 
-from .athlete import HIGHEST_MAX, asks_for_a_set, body_mass, capacity, load_of, seconds_per_unit, usual_one_rep_max
+from .athlete import HIGHEST_MAX, asks_for_a_set, body_mass, capacity, load_of, number_asked, of_movement, seconds_per_unit, usual_one_rep_max
 from .checks import listing, mapping, number, optional
-from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, LONG_EFFORTS_S, LONG_SET_S, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SECOND_EFFORT_M, SLOW_GAIN, SMALL_MAX
+from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, LONG_EFFORTS_S, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SECOND_EFFORT_M, SLOW_GAIN, SMALL_MAX
 from .planner import part_of
 from .reserve import second_set
 from .stints import division_of, entry_of, option_of, rounds_of
@@ -24,7 +24,8 @@ def questions(workout: dict, settings: dict, numbers: dict) -> list:
     -------
     list : mappings with kind ("max_unbroken", "one_rep_max", "steady_s", "effort", "long_effort", "body_mass", "repeat_test",
     "wait_between_singles_s"), movement (None for the body), unit, default (what a plan takes without it), low, high, step, needed (ask it first), maximal
-    (finding it takes an all-out effort), m for an effort, s for a long effort (most in that time). [units, kg, s]
+    (finding it takes an all-out effort), m for an effort, s for a long effort (most in that time), beside_m for a second effort, the distance of the
+    one it must agree with, by_single for a largest set, True where the default comes from the heaviest single that was told. [units, kg, s, m]
     """
     today = mapping("settings_not_a_mapping", settings)
     known = mapping("numbers_not_a_mapping", numbers)
@@ -73,7 +74,8 @@ def each_part(workout: dict) -> list:
 
 
 def add_demands(demands: list, workout: dict, option: dict, division: str, numbers: dict):
-    """Add to `demands` each movement of an option once, with what it is asked for: entry, block, how hard it is, whether the heaviest lift is meant."""
+    """Add to `demands` each movement of an option once, with what it is asked for: entry, block, how hard it is, whether the heaviest lift is meant,
+    and which number it asks. A heaviest lift stands for itself, unless its single tells the lighter work too."""
     level_only = {"level": numbers.get("level"), "body_mass_kg": numbers.get("body_mass_kg")}
     rounds = rounds_of(option)
     heaviest = workout.get("shape") == "load"
@@ -84,14 +86,22 @@ def add_demands(demands: list, workout: dict, option: dict, division: str, numbe
         entry = entry_of(workout, movement)
         amounts = [number("amount_out_of_range", amount if block.get("amount") is None else block.get("amount"), 0.1, 100000) for amount in rounds]
         able = capacity(entry, movement, block, level_only, division)
-        hard = sum(amounts) / max(1.0, able["max_units"]) if entry["limit"] != "lungs" else 0.2
-        seen = [demand["movement"] for demand in demands]
-        if movement in seen:
-            demand = demands[seen.index(movement)]
-            demand["hard"] = demand["hard"] + hard
-            demand["heaviest"] = demand["heaviest"] or heaviest
-        else:
-            demands.append({"movement": movement, "entry": entry, "block": block, "hard": hard, "able": able, "heaviest": heaviest})
+        asks = "one_rep_max" if heaviest else number_asked(entry, able["load_kg"])
+        demand = alike(demands, movement, heaviest, asks)
+        if demand is None:
+            demand = {"movement": movement, "entry": entry, "block": block, "hard": 0.0, "able": able, "heaviest": heaviest, "asks": asks}
+            demands.append(demand)
+        elif heaviest and not demand["heaviest"]:
+            demand.update({"block": block, "able": able, "heaviest": True})
+        demand["hard"] = demand["hard"] + (sum(amounts) / max(1.0, able["max_units"]) if entry["limit"] != "lungs" else 0.2)
+
+
+def alike(demands: list, movement: str, heaviest: bool, asks: str) -> dict | None:
+    """Return the demand that one more block of a movement only adds to, None where it asks a number of its own."""
+    for demand in demands:
+        if demand["movement"] == movement and (demand["heaviest"] == heaviest or demand["asks"] == asks):
+            return demand
+    return None
 
 
 def question_of(demand: dict, numbers: dict, division: str) -> dict | None:
@@ -99,30 +109,33 @@ def question_of(demand: dict, numbers: dict, division: str) -> dict | None:
     entry = demand["entry"]
     if entry["ask"] == "effort":
         return effort_question(demand, numbers)
-    load_kg = load_of(demand["block"], numbers, division)
     if not asks_for_a_set(entry):
         return None
-    if demand["heaviest"] or (entry["ask"] == "one_rep_max" and load_kg is not None):
-        return one_rep_max_question(demand, numbers, load_kg, division)
-    return steady_question(demand) if lasts(entry) else largest_set_question(demand)
+    if demand["asks"] == "one_rep_max":
+        return one_rep_max_question(demand, numbers, load_of(demand["block"], numbers, division), division)
+    return steady_question(demand) if demand["asks"] == "steady_s" else largest_set_question(demand, numbers, division)
 
 
-def largest_set_question(demand: dict) -> dict:
-    """Return the question for the largest unbroken set, in the movement's own unit."""
+def largest_set_question(demand: dict, numbers: dict, division: str) -> dict:
+    """Return the question for the largest unbroken set, in the movement's own unit; where a heaviest single is told, what is taken without an
+    answer comes from it, and `by_single` says so."""
     entry = demand["entry"]
     scale = 1.0 if demand["block"]["unit"] == entry["unit"] else entry["other_units"][demand["block"]["unit"]]
-    usual = whole(demand["able"]["max_units"] * scale)
+    single_kg = of_movement(numbers, demand["movement"]).get("one_rep_max_kg")
+    by_single = single_kg is not None and demand["able"]["load_kg"] is not None
+    able = demand["able"]
+    if by_single:
+        single = {**numbers, "movements": {demand["movement"]: {"one_rep_max_kg": single_kg}}}
+        able = capacity(entry, demand["movement"], demand["block"], single, division)
     step = 1 if entry["unit"] == "reps" else 5
     if entry["unit"] == "m" and entry["max_by_level"]["expert"] <= 60:
         step = 1
     if entry["unit"] == "reps" and entry["max_by_level"]["expert"] > 150:
         step = 10
-    return asked("max_unbroken", demand["movement"], entry["unit"], usual, 0, 10 * entry["max_by_level"]["expert"], step, True)
-
-
-def lasts(entry: dict) -> bool:
-    """Does a usual largest set last so long that one knows how long rather than how many? Holds are counted in seconds anyway."""
-    return entry["limit"] == "local" and entry["unit"] != "s" and entry["max_by_level"]["regular"] * entry["seconds_per_unit"] > LONG_SET_S
+    most = 10 * entry["max_by_level"]["expert"]
+    question = asked("max_unbroken", demand["movement"], entry["unit"], min(most, whole(able["max_units"] * scale)), 0, most, step, True)
+    question["by_single"] = by_single
+    return question
 
 
 def steady_question(demand: dict) -> dict:
@@ -185,6 +198,7 @@ def second_efforts(made: list, numbers: dict) -> list:
             ends_s = [told_s * share, told_s * math.pow(share, 1.5)]
             second = asked("effort", question["movement"], "s", None, math.ceil(min(ends_s) + 1), math.floor(max(ends_s) - 1), 5, True)
             second["m"] = SECOND_EFFORT_M[question["movement"]]
+            second["beside_m"] = question["m"]
             more.append(second)
     return more
 
