@@ -73,6 +73,23 @@ def test_every_kept_answer_is_taken_whatever_the_option_asks(run):
     }
 
 
+@pytest.mark.parametrize("answers, missing", [
+    ({"push-up.repeat_test": 9}, "max_unbroken"), ({"push-up.repeat_test": 9, "push-up.max_unbroken": None}, "max_unbroken"),
+    ({"push-up.repeat_test": 9, "push-up.max_unbroken": 20}, None), ({}, None), ({"push-up.repeat_test": None}, None),
+])
+def test_a_repeat_test_counts_only_beside_its_first_set(run, answers, missing):
+    asked = [{"kind": "max_unbroken", "movement": "push-up"}, {"kind": "repeat_test", "movement": "push-up"}]
+    found = run("numbers", "missingBeside", asked[1], answers, asked)
+    assert (found and found["kind"]) == missing
+
+
+def test_one_long_effort_counts_only_beside_the_other(run):
+    asked = [{"kind": "long_effort", "movement": "sit-up", "s": seconds} for seconds in (90, 300)]
+    for index, answers in enumerate([{"sit-up.long_effort.90": 40}, {"sit-up.long_effort.300": 110}]):
+        found = run("numbers", "missingBeside", asked[index], answers, [{**one} for one in asked])
+        assert found["s"] == asked[1 - index]["s"]
+
+
 def test_equal_sets_are_counted_together(run):
     block = {"sets": [8, 5, 5, 5, 4], "rests_s": [15, 12, 12, 12], "rests_breaths": [5, 4, 4, 4]}
     assert [(tier["size"], tier["times"], tier["rest_s"]) for tier in run("tiers", "tiers", block)] == [(8, 1, 15), (5, 3, 12), (4, 1, None)]

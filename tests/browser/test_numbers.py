@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 
 import pytest
 
-from .conftest import go_to, open_class, wait_for_plan
+from .conftest import go_to, kept, open_class, wait_for_plan
 
 pytestmark = pytest.mark.browser
 
@@ -104,3 +104,67 @@ def test_coachs_advice_is_named_as_the_coachs(look_at, class_links):
     advice = phone.locator("[data-plan-body] .notice--advice")
     assert advice.count() >= 1
     assert "Your coach says" in advice.first.inner_text()
+
+
+def answer(page, key, typed):
+    """Type a number into a question's field and wait for the plan to follow."""
+    field = page.locator(f'[data-question="{key}"] .stepper__value').first
+    wait_for_plan(page, lambda: (field.fill(typed), field.blur()))
+
+
+def sharper(page):
+    go_to(page, "numbers")
+    page.eval_on_selector("[data-numbers-sharper]", "details => { details.open = true; }")
+
+
+@pytest.mark.parametrize("language, says", [("en", "This does not count yet: give “Handstand push-up: most in one go” too."), ("es", "Esto todavía no cuenta: da también «Flexión en pino: máximo de una vez».")])
+def test_a_repeat_test_without_its_first_set_says_at_its_field_what_is_missing(new_page, class_links, language, says):
+    page = new_page()
+    open_class(page, f"{class_links[0]}?lang={language}")
+    go_to(page, "numbers")
+    wait_for_plan(page, lambda: page.locator('input[value="expert"]').check(force=True))
+    sharper(page)
+    answer(page, "handstand-push-up.repeat_test", "6")
+    question = page.locator('[data-question="handstand-push-up.repeat_test"]')
+    assert question.locator("[data-lacks]").inner_text() == says
+    answer(page, "handstand-push-up.max_unbroken", "12")
+    question.locator("[data-lacks]").wait_for(state="hidden")
+    assert question.locator(".stepper__value").first.input_value() == "6"
+
+
+def test_a_second_set_larger_than_the_first_is_told_at_its_field(new_page, class_links):
+    page = new_page()
+    open_class(page, class_links[0])
+    go_to(page, "numbers")
+    answer(page, "handstand-push-up.max_unbroken", "15")
+    sharper(page)
+    answer(page, "handstand-push-up.repeat_test", "11")
+    answer(page, "handstand-push-up.max_unbroken", "9")
+    page.get_by_text("The second set of the repeat test cannot be larger than the first.").wait_for()
+    assert page.locator('[data-question="handstand-push-up.repeat_test"] .stepper__value').first.input_value() == "11"
+
+
+@pytest.mark.parametrize("language, says", [
+    ("en", "This does not go with your time over 2000 m: it would have to be between 2:30 and 3:29. Change one of the two."),
+    ("es", "Esto no cuadra con tu tiempo en 2000 m: tendría que estar entre 2:30 y 3:29. Cambia uno de los dos."),
+])
+def test_a_second_time_that_the_first_contradicts_is_told_at_its_field_and_kept(new_page, class_links, language, says):
+    """Of a flywheel 2000 m in 7:00 allow 1000 m in 420/2^1.5 = 148.5 s to 420/2 = 210 s, a second inside on either side."""
+    page = new_page()
+    open_class(page, f"{class_links[0]}?lang={language}")
+    sharper(page)
+    answer(page, "row.effort.2000", "7:40")
+    answer(page, "row.effort.1000", "3:35")
+    first, second = (page.locator(f'[data-question="row.effort.{metres}"]') for metres in (2000, 1000))
+    assert second.locator(".field__error").first.is_hidden()
+    first.locator(".stepper__value").first.fill("7:00")
+    first.locator(".stepper__value").first.blur()
+    page.get_by_text(says).wait_for()
+    assert says in second.inner_text()
+    assert second.locator(".stepper__value").first.input_value() == "3:35"
+    page.reload()
+    page.wait_for_selector("[data-ready]", state="attached")
+    assert page.get_by_text(says).is_visible()   # unfolded, so that it is seen
+    answer(page, "row.effort.2000", "7:40")
+    page.get_by_text(says).wait_for(state="hidden")
+    assert kept(page, "athlete")["answers"] == {"row.effort.2000": 460, "row.effort.1000": 215}

@@ -35,6 +35,14 @@ export function gatherNumbers(athlete, answers) {
   return numbers;
 }
 
+/** What an answered question still needs beside it to count, as the question to answer too: the repeat test its first set, a long effort the other one. */
+export function missingBeside(question, answers, questions) {
+  const given = (one) => (answers[answerKey(one)] ?? null) !== null;
+  const beside = { repeat_test: "max_unbroken", long_effort: "long_effort" }[question.kind];
+  if (!beside || !given(question)) return null;
+  return questions.find((one) => one !== question && one.kind === beside && one.movement === question.movement && !given(one)) ?? null;
+}
+
 /** Why a typed value cannot be taken, as a code for the screen, or null when it can. */
 export function faultOf(value, question) {
   if (value === null || !Number.isFinite(value)) return "no_number";

@@ -10,7 +10,7 @@ import { Card } from "../ui/card.js";
 import { goOffline } from "../ui/going-offline.js";
 import { HeatScreen } from "../ui/heat.js";
 import { adviseHomeScreen } from "../ui/home-screen.js";
-import { showNumbers } from "../ui/numbers.js";
+import { showNumbers, tellWhatLacks } from "../ui/numbers.js";
 import { OwnScreen } from "../ui/own.js";
 import { PlanView } from "../ui/plan-view.js";
 import { hintAtScreen } from "../ui/screen-hint.js";
@@ -35,6 +35,7 @@ async function renewQuestions(redraw) {
   if (answer === OVERTAKEN || answer.error) return;
   questions = answer;
   if (redraw || JSON.stringify(questions) !== before) showNumbers(screen("numbers"), session, questions);
+  else tellWhatLacks(screen("numbers"), session, questions);
 }
 
 async function renewPlan() {

@@ -11,8 +11,9 @@ export class Stepper {
   #onChange;
   #value;
 
-  /** `question`: {low, high, step, default, clock} in the shown unit. `onChange` gets a number or null. */
-  constructor({ label, unit, question, value, onChange, extra = [] }) {
+  /** `question`: {low, high, step, default, clock} in the shown unit; `says` its own words for some faults, `{too_low: ({low, high}) => ...}`.
+      `fault`: what is wrong with the value from the start, as a code. `onChange` gets a number or null. */
+  constructor({ label, unit, question, value, onChange, fault = null, extra = [] }) {
     this.#question = question;
     this.#onChange = onChange;
     this.#value = value;
@@ -30,6 +31,7 @@ export class Stepper {
         el("button", { type: "button", class: "stepper__more", "aria-label": _("More: {label}", { label }), onclick: () => this.#step(1) }, "+")),
       this.error);
     this.set(value);
+    this.#fault(fault);
   }
 
   /** Show a value without telling anybody. */
@@ -63,13 +65,14 @@ export class Stepper {
 
   /** What was typed stays in the field; only the plan goes on with the number before. */
   #fault(code) {
-    const { low, high } = this.#question;
+    const [low, high] = [this.#show(this.#question.low), this.#show(this.#question.high)];
     const texts = {
       no_number: () => _("This is not a number we can read. Digits only, such as 8 or 2.5."),
-      too_low: () => _("That is below {low}, the least we can plan with.", { low: this.#show(low) }),
-      too_high: () => _("That is above {high}, the most we can plan with.", { high: this.#show(high) }),
+      too_low: () => _("That is below {low}, the least we can plan with.", { low }),
+      too_high: () => _("That is above {high}, the most we can plan with.", { high }),
+      ...this.#question.says,
     };
-    write(this.error, code && texts[code]());
+    write(this.error, code && texts[code]({ low, high }));
     if (code) this.input.setAttribute("aria-invalid", "true");
     else this.input.removeAttribute("aria-invalid");
   }
