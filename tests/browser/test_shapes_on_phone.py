@@ -102,8 +102,11 @@ def test_attempts_rise_and_tell_time_chance_and_rest(look_at, shape_links):
     attempts = [" ".join(text.split()) for text in small.locator("[data-attempt]").all_inner_texts()]
     loads = [float(re.search(r"([\d.]+) kg", text)[1]) for text in attempts]
     assert loads == sorted(loads) and len(loads) == 4
-    assert all(re.search(r"At the bar by \d+:\d\d\. It goes \d+% of the time\.", text) for text in attempts)
+    assert re.search(r"As soon as the clock starts\. It goes \d+% of the time\.", attempts[0])
+    assert all(re.search(r"At the bar by [1-9]\d*:\d\d\. It goes \d+% of the time\.", text) for text in attempts[1:])
     go_to(small, "card")
+    sizes = small.locator("[data-card-blocks] small").all_inner_texts()
+    assert sizes[0] == "1 rep, as soon as the clock starts" and all("at the bar by" in size for size in sizes[1:])
     assert [float(text) for text in small.locator("[data-digits]").all_inner_texts()] == loads
 
 

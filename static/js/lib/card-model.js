@@ -1,4 +1,5 @@
 /** What the floor card says, once, for the screen, paper and the saved picture. */
+import { howManyAndWhen } from "./attempt-words.js";
 import { clock, load, loadSize, number, setSize, shownUnit, span } from "./format.js";
 import { headline } from "./headline.js";
 import { partsOf } from "./parts.js";
@@ -121,7 +122,7 @@ function blockRows(plan, units) {
 /** The loads of a heaviest lift, each with the moment to be at the bar. */
 function attemptRows({ attempts, lift }, units) {
   return attempts.map(({ load_kg, at_s, rest_s }, index) => ({
-    place: number(index + 1), title: movementName(lift.movement), size: _("{amount}, at the bar by {time}", { amount: amount(lift.amount, "reps"), time: clock(at_s) }),
+    place: number(index + 1), title: movementName(lift.movement), size: howManyAndWhen(lift.amount, at_s),
     rounds: null, onward: null, tiers: [{ text: loadSize(load_kg, units), word: false }], unit: shownUnit("kg", units),
     rest: rest_s > 0 ? _("rest {time}", { time: span(rest_s) }) : null, hold: null, turn: null, cue: null,
   }));

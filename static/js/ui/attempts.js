@@ -1,10 +1,8 @@
 /** The attempts at a heaviest lift: load, when to be at the bar, the rest after it, and how likely it goes. */
+import { goes } from "../lib/attempt-words.js";
 import { el } from "../lib/dom.js";
-import { clock, number, percent, span } from "../lib/format.js";
+import { number, span } from "../lib/format.js";
 import { _, loadName } from "../lib/words.js";
-
-const goes = ({ at_s, chance_fraction, fits }) => (fits === false ? _("This one comes after the time is over.")
-  : _("At the bar by {time}. It goes {chance} of the time.", { time: clock(at_s), chance: percent(chance_fraction) }));
 
 /** To five seconds: nobody counts a rest between heavy lifts closer; when to be at the bar says the rest. */
 const aboutRest = (rest_s) => span(Math.round(rest_s / 5) * 5);
