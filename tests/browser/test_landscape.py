@@ -2,7 +2,7 @@
 
 import pytest
 
-from .conftest import go_to, overflow_px
+from .conftest import SMALL, go_to, overflow_px
 
 pytestmark = pytest.mark.browser
 WIDE = {"width": 740, "height": 360}
@@ -20,3 +20,17 @@ def test_the_next_step_is_on_the_screen_and_leaves_most_of_it_free(look_at, clas
     box = button.bounding_box()
     assert 0 <= box["y"] and box["y"] + box["height"] <= WIDE["height"]
     assert overflow_px(page) <= 0
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+@pytest.mark.parametrize("size", [SMALL, WIDE], ids=["small", "on its side"])
+def test_the_warm_ups_start_is_whole_above_the_next_step(look_at, class_links, size, language):
+    page = look_at(f"{class_links[0]}?lang={language}", size=size)
+    go_to(page, "warm-up")
+    start, onward = page.locator("[data-warm-up-start]"), page.locator('[data-screen="warm-up"] .button--next')
+    start.wait_for()
+    page.wait_for_function("() => document.querySelector('[data-warm-up-steps]').children.length > 0")
+    box, bar = start.bounding_box(), onward.bounding_box()
+    assert box["y"] + box["height"] <= bar["y"] and bar["y"] + bar["height"] <= size["height"]
+    for corner in ((box["x"] + 8, box["y"] + 4), (box["x"] + box["width"] - 8, box["y"] + box["height"] - 4)):
+        assert page.evaluate("([x, y]) => document.elementFromPoint(x, y).closest('[data-warm-up-start]') !== null", corner)
