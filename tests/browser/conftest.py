@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import sync_playwright
 
 from .real_server import chromium_options, demo_links, running_server
-from .shapes import ALL, GATES, publish
+from .shapes import ALL, GATES, ONE_PULL, publish
 
 PHONE = {"width": 360, "height": 740}
 SMALL = {"width": 320, "height": 568}
@@ -34,8 +34,8 @@ def class_links(server):
 
 @pytest.fixture(scope="session")
 def shape_links(server, server_folder):
-    """Addresses of workouts of every other shape, by the names of `shapes.ALL`, and of one that is a gate all round."""
-    return {name: server + publish(server_folder / "data.sqlite3", workout) for name, workout in {**ALL, "gates": GATES}.items()}
+    """Addresses of workouts of every other shape, by the names of `shapes.ALL`, of one that is a gate all round and of one in one go."""
+    return {name: server + publish(server_folder / "data.sqlite3", workout) for name, workout in {**ALL, "gates": GATES, "one pull": ONE_PULL}.items()}
 
 
 @pytest.fixture(scope="session")

@@ -41,6 +41,7 @@ PARTS = {
 ALL = {"rounds": ROUNDS, "ladder": LADDER, "fits": FITS, "breaks": BREAKS, "scheme": SCHEME, "load": LOAD, "parts": PARTS}
 
 
+ONE_PULL = _workout("One Pull", "for_time", _option({"movement": "row", "amount": 500, "unit": "m"}))   # nothing to break up by hand
 GATES = {
     **_workout("Locked Doors", "for_time", _option(_reps("air-squat", 20), _reps("ring-muscle-up", 10)), cap_s=480),
     "options": [

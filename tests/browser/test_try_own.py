@@ -223,3 +223,35 @@ def test_the_answer_stays_in_sight_while_a_set_is_changed(new_page, class_links,
     page.get_by_role("button", name="More: Size").scroll_into_view_if_needed()
     answer, keep = page.locator("[data-own-verdict]").bounding_box(), page.locator("[data-own-keep]").bounding_box()
     assert 0 <= answer["y"] and answer["y"] + answer["height"] + 60 < keep["y"]  # px; room for a row of controls between them
+
+
+@pytest.mark.parametrize("width, height", [(740, 360), (568, 320)])
+def test_on_its_side_the_answer_is_in_sight_from_the_start_and_hides_nothing(new_page, class_links, keen, width, height):
+    page = new_page(viewport={"width": width, "height": height}, storage_state=keen)
+    open_own(page, class_links[0])
+    number = page.locator(".verdict__number").bounding_box()
+    assert number["y"] + number["height"] <= height
+    page.locator("[data-own-block]").nth(1).locator("[data-own-set]").first.click()
+    slide, answer = page.locator(".slide__range").first, page.locator("[data-own-verdict]")
+    slide.scroll_into_view_if_needed()
+    assert answer.bounding_box()["x"] + answer.bounding_box()["width"] <= slide.bounding_box()["x"]   # side by side
+    assert answer.bounding_box()["y"] == 0
+    assert overflow_px(page) <= 0
+
+
+@pytest.mark.parametrize("width, height", [(360, 740), (320, 568), (740, 360)])
+def test_the_slide_stays_under_the_finger_when_it_becomes_too_many(new_page, class_links, keen, width, height):
+    page = new_page(viewport={"width": width, "height": height}, storage_state=keen)
+    open_own(page, class_links[0])
+    page.locator("[data-own-set]").first.click()
+    slide = page.locator(".slide__range").first
+    slide.scroll_into_view_if_needed()
+    before = slide.bounding_box()
+    middle = before["y"] + before["height"] / 2
+    page.mouse.move(before["x"] + before["width"] / 2, middle)
+    page.mouse.down()
+    for share in (0.6, 0.9, 0.2):
+        answered(page, lambda share=share: page.mouse.move(before["x"] + before["width"] * share, middle))
+        assert page.locator("[data-own-gap]").count() == 1
+        assert slide.bounding_box()["y"] == pytest.approx(before["y"], abs=1)   # px
+    page.mouse.up()

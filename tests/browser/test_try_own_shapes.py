@@ -134,3 +134,10 @@ def test_in_pounds_the_bar_goes_up_by_fives(own):
     go_to(page, "card")
     loads = [int(text) for text in page.locator(".card__block .card__tier").all_inner_texts()]
     assert len(loads) > 1 and all(load % 5 == 0 for load in loads)
+
+
+def test_where_there_is_nothing_to_tap_nobody_is_told_to(look_at, shape_links):
+    page = look_at(shape_links["one pull"], size=SMALL)
+    go_to(page, "own")
+    page.get_by_text("There is nothing to break up by hand in this plan.").wait_for()
+    assert "Tap a set" not in page.inner_text('[data-screen="own"]')

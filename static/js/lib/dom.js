@@ -36,3 +36,11 @@ export function refill(node, ...children) {
   node.querySelectorAll("details").forEach((one, index) => { one.open = Boolean(opened[index]); });
   if (held >= 0) node.querySelectorAll(FOCUSABLE)[held]?.focus({ preventScroll: true });
 }
+
+/** Do what may change heights above this element, and scroll so that it stays where it is: a finger may be on it. */
+export function inPlace(node, act) {
+  const before_px = node.getBoundingClientRect().top;
+  act();
+  const moved_px = node.getBoundingClientRect().top - before_px;
+  if (moved_px !== 0) scrollBy({ top: moved_px, behavior: "instant" });
+}

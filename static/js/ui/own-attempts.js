@@ -1,5 +1,5 @@
 /** Attempts of one's own at a heaviest lift: each a load to tap, with the chance that it goes, and the rest after it. */
-import { el, refill } from "../lib/dom.js";
+import { el, inPlace, refill } from "../lib/dom.js";
 import { clock, load, number, percent, span } from "../lib/format.js";
 import { added, changed, loadQuestion, loadStep, removed, restQuestion } from "../lib/own-attempts.js";
 import { stepped } from "../lib/numbers.js";
@@ -30,7 +30,7 @@ export class OwnAttempts {
   /** What the judge says of each: shown beneath its load. */
   tell(attempts) {
     this.#told = attempts;
-    this.#paint();
+    inPlace(this.editor, () => this.#paint());
   }
 
   #draw() {
@@ -59,7 +59,7 @@ export class OwnAttempts {
     this.shown.forEach(({ size, chance, rest, button }, index) => {
       const { load_kg, rest_s } = this.#own[index];
       const name = { place: number(index + 1), load: load(load_kg, this.#units), chance: this.#chance(index), time: span(rest_s), at: clock(this.#told[index]?.at_s ?? 0) };
-      button.setAttribute("aria-label", _("Attempt {place}: {load}, at {at}, it goes: {chance}", name));
+      button.setAttribute("aria-label", index === 0 ? _("Attempt {place}: {load}, as soon as the clock starts, it goes: {chance}", name) : _("Attempt {place}: {load}, at {at}, it goes: {chance}", name));
       button.setAttribute("aria-pressed", String(this.#picked === index));
       size.textContent = name.load;
       chance.textContent = name.chance;
@@ -114,8 +114,7 @@ export class OwnAttempts {
     this.#own = own;
     if (this.#picked !== null) this.size?.set(own[this.#picked].load_kg);
     if (this.#picked !== null) this.rest?.set(own[this.#picked].rest_s);
-    if (same) this.#paint();
-    else this.#draw();
+    inPlace(this.editor, () => (same ? this.#paint() : this.#draw()));
     this.#onChange(own);
   }
 }

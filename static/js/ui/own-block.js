@@ -1,5 +1,5 @@
 /** One block of an own break-up: its sets to tap, and beneath them what can be done to the one that was tapped. */
-import { el, refill } from "../lib/dom.js";
+import { el, inPlace, refill } from "../lib/dom.js";
 import { number, span } from "../lib/format.js";
 import { added, alike, nextRest, removed, rested, resized, restQuestion } from "../lib/own-edits.js";
 import { fitted, gap } from "../lib/own.js";
@@ -143,8 +143,7 @@ export class OwnBlock {
     this.#own = own;
     if (this.#range) this.size?.set(own.sets[this.#range.from]);
     if (this.#range) this.rest?.set(own.rests_s[this.#range.from]);
-    if (JSON.stringify(runs(own)) === before) this.#paint();
-    else this.#draw();
+    inPlace(this.editor, () => (JSON.stringify(runs(own)) === before ? this.#paint() : this.#draw()));
     this.#onChange(own);
   }
 }

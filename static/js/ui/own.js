@@ -1,5 +1,5 @@
 /** Try my own: the plan's sets and rests, or its attempts, in the athlete's hands, with an answer to every change. One part of the workout at a time. */
-import { el, find, findAll, refill } from "../lib/dom.js";
+import { el, find, findAll, inPlace, refill } from "../lib/dom.js";
 import { EXAMPLES } from "../lib/own-examples.js";
 import { belongs, fitted, fromPlan, keptBlocks, places, withKept } from "../lib/own.js";
 import { canTry, planWith } from "../lib/own-plan.js";
@@ -47,7 +47,7 @@ export class OwnScreen {
     this.#whole = plan;
     const open = parts.findIndex(canTry);
     find("own-empty", this.root).hidden = open >= 0;
-    for (const name of ["own-verdict", "own-examples", "own-blocks", "own-curve", "own-keep"]) find(name, this.root).hidden = open < 0;
+    for (const name of ["own-how", "own-verdict", "own-examples", "own-blocks", "own-curve", "own-keep"]) find(name, this.root).hidden = open < 0;
     if (open < 0) return refill(find("own-parts", this.root));
     this.#index = parts[this.#index] && canTry(parts[this.#index]) ? this.#index : open;
     this.#openPart();
@@ -122,7 +122,8 @@ export class OwnScreen {
     const drawn = shown.attempts ? [] : drawnLines(shown).slice(0, 1);
     const panel = find("own-verdict", this.root);
     panel.toggleAttribute("data-fails", Boolean(shown.mine.verdict.fails ?? shown.mine.verdict.breaks));
-    refill(panel, el("div", { class: "verdict__words" }, verdictPanel(shown, drawn[0])), drawn.length > 0 && el("div", { class: "verdict__picture" }, curvePicture(shown, drawn, lowInWords(drawn[0], shown), this.#cap)));
+    inPlace(this.root.querySelector(".own__editor:not([hidden])") ?? panel, () => refill(panel, el("div", { class: "verdict__words" }, verdictPanel(shown, drawn[0])),
+      drawn.length > 0 && el("div", { class: "verdict__picture" }, curvePicture(shown, drawn, lowInWords(drawn[0], shown), this.#cap))));
     this.#timer = setTimeout(() => this.#settle(), SETTLE_MS);
   }
 
