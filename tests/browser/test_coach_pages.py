@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from .conftest import overflow_px
+from .conftest import SMALL, overflow_px
 from .test_accessibility import violations
 
 pytestmark = pytest.mark.browser
@@ -153,4 +153,27 @@ def test_the_front_door_is_one_tap_from_a_plan(new_page, server):
     page.goto(server)
     page.click("article .button >> nth=0")
     page.wait_for_selector("[data-screen=plan]:not([hidden]) .numeral")
+    assert page.faults == []
+
+
+@pytest.mark.parametrize("language, says", [("en", "That is too much at once, and nothing was sent."), ("es", "Eso es demasiado de una vez y no se ha enviado nada.")])
+def test_what_the_server_would_turn_away_is_told_on_the_form_with_all_of_it_there(new_page, server, language, says):
+    """On the page of a button already pressed: to come back to that one, a browser would send the old content again."""
+    page = new_page(viewport=SMALL)
+    page.goto(f"{server}/new?lang={language}")
+    page.click("button[value='add-block:0']")
+    page.fill("[name=title]", "Brass Bell")
+    page.fill(BLOCK.format("movement"), "Push press")
+    page.fill(BLOCK.format("amount"), "24")
+    page.click("button[value='remove-block:0:1']")
+    page.evaluate("document.querySelector('[name=notes]').value = '\\u0301'.repeat(180000)")   # six bytes each as sent, over a megabyte
+    address = page.url
+    go_on(page)
+    page.get_by_text(says).wait_for()
+    assert page.evaluate("document.activeElement.matches('[data-too-much]')") and page.url == address
+    assert page.input_value("[name=title]") == "Brass Bell"
+    assert overflow_px(page) <= 0
+    page.fill("[name=notes]", "Short.")
+    go_on(page)
+    assert page.inner_text("h1") == "Brass Bell"
     assert page.faults == []

@@ -1,6 +1,7 @@
 """A workout in parts, set with the form: parts come and go with plain submits, and nothing typed is lost."""
 
 from contextlib import closing
+from urllib.parse import urlencode
 
 import pytest
 from form_reader import errors, fields, words
@@ -287,6 +288,26 @@ def test_fifty_parts_are_too_many_and_all_of_them_come_back(client, two):
     answer = press(client, many(two, 49))
     assert answer.status_code == 422 and errors(answer)["parts"] == "A workout in parts has 2 to 4 of them."
     assert fields(answer)["parts-48-part_title"] == "Second lamp"
+
+
+def the_fullest():
+    """Four parts of four options of twenty blocks, every note and advice as long as it may be."""
+    note, advice = ("Sube la barbilla por encima de la barra, sí, y baja con los brazos largos. " * 8)[:500], ("Abre pequeño; después sacude los brazos. " * 14)[:500]
+    blocks = [{"movement": "push-up", "amount": 5, "unit": "reps", "note": note}] * 20
+    options = [{"key": f"option-{number}", "name": f"Way {number}", "rounds": 1, "blocks": blocks} for number in range(4)]
+    spoken = [{"option": option["key"], "block": place + 1, "text": advice} for option in options for place in range(20)]
+    part = {"shape": "for_time", "cap_s": 900, "options": options, "advice": spoken}
+    return small_workout() | {"options": options, "advice": [], "parts": [part | {"title": f"Lamp {number}"} for number in range(4)]}
+
+
+def test_what_the_form_itself_can_make_is_taken(client, app):
+    """Larger than half a megabyte, Flask's own limit for a form; nothing of it is refused or cut."""
+    address, row = stored_by(client, app, the_fullest())
+    typed = fields(client.get(address + "/edit"))
+    assert 500_000 < len(urlencode(typed)) < app.config["MAX_CONTENT_LENGTH"]
+    before = row()
+    assert press(client, typed | {"title": "Four Lamps"}, address=address + "/edit").status_code == 303
+    assert (row()["title"], row()["parts"]) == ("Four Lamps", before["parts"])
 
 
 @pytest.mark.parametrize("field", ["parts-{}-part_title", "parts-{}-options-0-rounds", "parts-0-options-{}-rounds", "parts-0-options-0-blocks-{}-note"])

@@ -19,7 +19,7 @@ PAGES = {
     410: (lazy_gettext("The coach has withdrawn this workout"),
           lazy_gettext("Ask your coach. What you entered is still on your phone.")),
     413: (lazy_gettext("That is too much at once"),
-          lazy_gettext("Go back and shorten what you typed; what you typed is still there.")),
+          lazy_gettext("Nothing was saved. Go back and shorten what you typed.")),
     429: (lazy_gettext("Too many tries"),
           lazy_gettext("Wait ten minutes, then try again.")),
     500: (lazy_gettext("Something went wrong on our side"),
