@@ -162,3 +162,16 @@ def test_of_several_movements_the_first_that_lasts_and_is_needed_is_sharpened():
     assert [(each["movement"], each["s"]) for each in asked if each["kind"] == "long_effort"] == [("sit-up", seconds) for seconds in LONG_EFFORTS_S]
     easy = questions(workout([block("ring-dip", 40), block("sit-up", 5)]), {}, {"level": "regular"})
     assert [each for each in easy if each["kind"] == "long_effort"] == []
+
+
+@pytest.mark.parametrize("first", [1, 2, 30, 61])
+def test_every_second_effort_in_its_range_agrees_with_the_first(first):
+    """More than in the shorter time, and less than the same rate would make: else the line has no rate or no store, and there is no plan."""
+    numbers = sitting([[first, LONG_EFFORTS_S[0]]])
+    second = questions(HUNDRED, {}, numbers)[2]
+    assert (second["s"], second["beside_s"]) == (LONG_EFFORTS_S[1], LONG_EFFORTS_S[0])
+    for most in (second["low"], second["high"]):
+        assert planned(sitting([[first, LONG_EFFORTS_S[0]], [most, LONG_EFFORTS_S[1]]]))["score"]["likely"] is not None
+    for beyond in (second["low"] - 1, second["high"] + 1):
+        with pytest.raises(EngineError):
+            planned(sitting([[first, LONG_EFFORTS_S[0]], [beyond, LONG_EFFORTS_S[1]]]))

@@ -24,8 +24,8 @@ def questions(workout: dict, settings: dict, numbers: dict) -> list:
     -------
     list : mappings with kind ("max_unbroken", "one_rep_max", "steady_s", "effort", "long_effort", "body_mass", "repeat_test",
     "wait_between_singles_s"), movement (None for the body), unit, default (what a plan takes without it), low, high, step, needed (ask it first), maximal
-    (finding it takes an all-out effort), m for an effort, s for a long effort (most in that time), beside_m for a second effort, the distance of the
-    one it must agree with, by_single for a largest set, True where the default comes from the heaviest single that was told. [units, kg, s, m]
+    (finding it takes an all-out effort), m for an effort, s for a long effort (most in that time), beside_m or beside_s for a second effort, the
+    distance or time of the one it must agree with, by_single for a largest set, True where the default comes from the heaviest single that was told. [units, kg, s, m]
     """
     today = mapping("settings_not_a_mapping", settings)
     known = mapping("numbers_not_a_mapping", numbers)
@@ -44,7 +44,7 @@ def questions(workout: dict, settings: dict, numbers: dict) -> list:
         question["needed"] = demand["heaviest"] or (demand["hard"] > HARD_SHARE and needed < MOST_NEEDED)
         needed = needed + (1 if question["needed"] else 0)
         made.append(question)
-    made.extend(sharper(made, demands, known) + long_effort_questions(made, demands) + second_efforts(made, known))
+    made.extend(sharper(made, demands, known) + long_effort_questions(made, demands, known) + second_efforts(made, known))
     if len([1 for demand in demands if needs_body(demand)]) > 0:
         made.append(asked("body_mass", None, "kg", body_mass({}), 25, 250, 1, False))
     return made
@@ -144,9 +144,9 @@ def steady_question(demand: dict) -> dict:
     return asked("steady_s", demand["movement"], "s", rounded(max(STEADY_STEP_S, usual_s), STEADY_STEP_S), 10, 3600, STEADY_STEP_S, True)
 
 
-def long_effort_questions(asked_of: list, demands: list) -> list:
+def long_effort_questions(asked_of: list, demands: list, numbers: dict) -> list:
     """Return, for the first movement whose lasting is needed, the questions for the most in two given times: together they say what can be
-    kept up."""
+    kept up. Of the second only what goes with the first is in its range: more work, at a lower rate."""
     movements = [question["movement"] for question in asked_of if question["kind"] == "steady_s" and question["needed"]]
     if len(movements) == 0:
         return []
@@ -157,6 +157,12 @@ def long_effort_questions(asked_of: list, demands: list) -> list:
         question = asked("long_effort", demand["movement"], entry["unit"], None, 1, 10 * entry["max_by_level"]["expert"], 1, True)
         question["s"] = seconds
         made.append(question)
+    first_s = LONG_EFFORTS_S[0]
+    for effort in listing("effort_out_of_range", of_movement(numbers, movements[0]).get("long_efforts")):
+        told = listing("effort_out_of_range", effort)
+        if len(told) == 2 and told[1] == first_s:
+            units = number("effort_out_of_range", told[0], 1, 100000)
+            made[1].update({"low": math.floor(units) + 1, "high": math.ceil(units * LONG_EFFORTS_S[1] / first_s) - 1, "beside_s": first_s})
     return made
 
 

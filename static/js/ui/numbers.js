@@ -1,7 +1,7 @@
 /** "My numbers": who you are for this workout, then only the numbers that decide it. */
 import { el, find, refill, write } from "../lib/dom.js";
 import { isClose } from "../lib/heat.js";
-import { fromShown, shownUnit, toShown } from "../lib/format.js";
+import { clock, fromShown, shownUnit, toShown } from "../lib/format.js";
 import { answerKey, faultOf, inUnits, isPersonal, isTime, missingBeside } from "../lib/numbers.js";
 import { _, say } from "../lib/words.js";
 import { choice } from "./choice.js";
@@ -38,9 +38,11 @@ function unitName(question, units) {
 }
 
 /** A second effort and the second set of the repeat test are held against the first: words of their own for what does not go with it. */
-function ownFaults({ kind, beside_m }) {
+function ownFaults({ kind, beside_m, beside_s }) {
+  const tooFar = ({ low, high }) => _("This does not go with what you did in {time}: it would have to be between {low} and {high}. Change one of the two.", { time: clock(beside_s), low, high });
   const contradicts = ({ low, high }) => _("This does not go with your time over {m} m: it would have to be between {low} and {high}. Change one of the two.", { m: beside_m, low, high });
   if (beside_m) return { too_low: contradicts, too_high: contradicts };
+  if (beside_s) return { too_low: tooFar, too_high: tooFar };
   return kind === "repeat_test" ? { too_high: () => say({ code: "repeat_test_bad" }) } : {};
 }
 

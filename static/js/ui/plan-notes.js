@@ -23,8 +23,9 @@ export const planReasons = (plan) => whyList(_("What limits you, and why this pl
 
 export function planFilled(plan) {
   if (!plan.filled?.length) return null;
+  const names = plan.filled.map(({ movement, number }) => numberName({ movement, kind: number }));
   return el("section", { class: "stack stack--s", "data-filled": "" },
     el("h2", {}, _("Numbers we filled in")),
     el("p", { class: "soft" }, _("You did not give these, so the plan uses what is usual and is more careful for it.")),
-    list(plan.filled.map(({ movement, number }) => numberName({ movement, kind: number }))), el("p", {}, el("a", { href: "#numbers" }, _("Give your own"))));
+    list([...new Set(names)]), el("p", {}, el("a", { href: "#numbers" }, _("Give your own"))));
 }
