@@ -6,6 +6,7 @@ from .conftest import SMALL, go_to, overflow_px
 
 pytestmark = pytest.mark.browser
 WIDE = {"width": 740, "height": 360}
+LOW = {"width": 568, "height": 320}
 
 
 @pytest.mark.parametrize("screen", ["briefing", "heat", "numbers", "plan", "own", "warm-up"])
@@ -23,7 +24,7 @@ def test_the_next_step_is_on_the_screen_and_leaves_most_of_it_free(look_at, clas
 
 
 @pytest.mark.parametrize("language", ["en", "es"])
-@pytest.mark.parametrize("size", [SMALL, WIDE], ids=["small", "on its side"])
+@pytest.mark.parametrize("size", [SMALL, WIDE, LOW], ids=["small", "on its side", "small on its side"])
 def test_the_warm_ups_start_is_whole_above_the_next_step(look_at, class_links, size, language):
     page = look_at(f"{class_links[0]}?lang={language}", size=size)
     go_to(page, "warm-up")
