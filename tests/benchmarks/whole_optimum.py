@@ -15,6 +15,9 @@ import numpy as np
 from scipy.optimize import differential_evolution
 
 from webapp.engine.breath import rest
+from webapp.engine.choose import filled_up
+from webapp.engine.joined import joined
+from webapp.engine.ladder import tried
 from webapp.engine.layout import carried_to_cap, complete, lay_out, with_more
 from webapp.engine.prepare import Case, stints_of
 from webapp.engine.reserve import twin
@@ -32,11 +35,15 @@ SEED = 20261125
 
 
 def laid_out(name, level):
-    """The engine's layout at caution 0, the person's gain, and the case."""
+    """The engine's layout at caution 0, its sets joined and its end filled up for somebody who is exactly as given, and the case."""
     case = Case(workout_of(name), numbers_of(name, level), {})
-    stints = stints_of(case, case.option)
-    layout = lay_out(stints, [1.0] * len(stints), case.gain, case.cap_s, [], at_rest())
-    return carried_to_cap(layout, stints, case.gain, case.cap_s, at_rest()), case
+    case.stints = stints_of(case, case.option)
+    ones = [1.0] * len(case.stints)
+    exact = [{"factors": ones, "paces": ones, "breath": 0.0, "gain": case.gain, "ahead": 0.0}]
+    layout = lay_out(case.stints, ones, case.gain, case.cap_s, [], at_rest())
+    layout = {**carried_to_cap(layout, case.stints, case.gain, case.cap_s, at_rest()), "caution": 0}
+    layout = joined(case, exact, case.cap_s, tried(case, exact, case.cap_s, None, layout))
+    return filled_up(case, exact, case.cap_s, layout), case
 
 
 def whole_of(layout, gain):

@@ -8,7 +8,7 @@ from reference_tables import rows
 
 pytestmark = pytest.mark.slow
 GOAL_IN_THE_MEDIAN = 0.02
-FOUND_AT_WORST = 0.065  # found 2026-11-25: 6.1 %, 3 steps of 52 by a cap; the goal, 4 %, is not reached in four of 42: DEVELOPERS.md, "Benchmarks"
+FOUND_AT_WORST = 0.055  # found 2026-11-26: 5.2 %; the goal, 4 %, is not reached in three of 42, one by a step of 23: DEVELOPERS.md, "Benchmarks"
 NAIVE_EVERY = 5  # cases
 NAIVE_FOUND = 0.02  # found 2026-11-25: one naive plan is 1.9 % quicker; 1 % is the rule of fewest breaks
 

@@ -56,7 +56,9 @@ def tiers_of(tiers: list[float], last: int) -> list:
         if end > 0 and plan[end - 3] == tiers[tier] and plan[end - 1] == tiers[tier + 2]:
             plan[end - 2] = plan[end - 2] + tiers[tier + 1]
         else:
-            plan.extend(tiers[tier : tier + 3])
+            plan.append(tiers[tier])
+            plan.append(tiers[tier + 1])
+            plan.append(tiers[tier + 2])
     plan.append(last)
     return plan
 

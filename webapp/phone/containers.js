@@ -40,7 +40,9 @@ function rt_pop(x, where, fallback) {
 }
 
 function rt_extend(list, more) {
-  for (const item of rt_list(more)) list.push(item);
+  const items = rt_items_of(more);
+  const end = items.length; // it may be the list itself
+  for (let index = 0; index < end; index += 1) list.push(items[index]);
 }
 
 function rt_insert(list, index, item) {
