@@ -98,15 +98,20 @@ def test_rests_go_by_five_seconds_down_to_the_set_up(own):
     assert 1 <= int(rest.inner_text().split()[0]) <= 10
 
 
-def test_a_finger_on_the_slide_is_answered_and_not_thrown_off(own):
-    broken_up = next(block for block in own.locator("[data-own-block]").all() if block.locator("[data-own-set]").count() > 2)
-    broken_up.locator("[data-own-set]").first.click()
-    slide = broken_up.locator(".slide__range").first
+def under_finger(page, slide, share):
+    """Bring a slide into view and press it at this share of its width: its box, and the height of its middle. [px]"""
     slide.scroll_into_view_if_needed()
     box = slide.bounding_box()
     middle = box["y"] + box["height"] / 2
-    own.mouse.move(box["x"] + box["width"] / 3, middle)
-    own.mouse.down()
+    page.mouse.move(box["x"] + box["width"] * share, middle)
+    page.mouse.down()
+    return box, middle
+
+
+def test_a_finger_on_the_slide_is_answered_and_not_thrown_off(own):
+    broken_up = next(block for block in own.locator("[data-own-block]").all() if block.locator("[data-own-set]").count() > 2)
+    broken_up.locator("[data-own-set]").first.click()
+    box, middle = under_finger(own, broken_up.locator(".slide__range").first, 1 / 3)
     first = answered(own, lambda: own.mouse.move(box["x"] + box["width"] / 2, middle))
     then = answered(own, lambda: own.mouse.move(box["x"] + box["width"] - 4, middle))
     own.mouse.up()
@@ -245,11 +250,7 @@ def test_the_slide_stays_under_the_finger_when_it_becomes_too_many(new_page, cla
     open_own(page, class_links[0])
     page.locator("[data-own-set]").first.click()
     slide = page.locator(".slide__range").first
-    slide.scroll_into_view_if_needed()
-    before = slide.bounding_box()
-    middle = before["y"] + before["height"] / 2
-    page.mouse.move(before["x"] + before["width"] / 2, middle)
-    page.mouse.down()
+    before, middle = under_finger(page, slide, 0.5)
     for share in (0.6, 0.9, 0.2):
         answered(page, lambda share=share: page.mouse.move(before["x"] + before["width"] * share, middle))
         assert page.locator("[data-own-gap]").count() == 1

@@ -55,7 +55,7 @@ def tiers_of(tiers: list[float], last: int) -> list:
             continue
         if end > 0 and plan[end - 3] == tiers[tier] and plan[end - 1] == tiers[tier + 2]:
             plan[end - 2] = plan[end - 2] + tiers[tier + 1]
-        else:
+        else:  # one by one: thousands of plans are made so, and slices took the phone a twentieth of its time
             plan.append(tiers[tier])
             plan.append(tiers[tier + 1])
             plan.append(tiers[tier + 2])

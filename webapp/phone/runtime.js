@@ -24,7 +24,7 @@ const rt_is_text = (x) => typeof x === "string";
 const rt_is_flag = (x) => typeof x === "boolean";
 const rt_is_list = (x) => Array.isArray(x);
 const rt_is_number = (x) => typeof x === "number" || typeof x === "boolean";
-const rt_is_dict = (x) => x !== null && typeof x === "object" && Object.getPrototypeOf(x) === Object.prototype;
+const rt_is_dict = (x) => !Array.isArray(x) && x !== null && typeof x === "object" && Object.getPrototypeOf(x) === Object.prototype; // lists first: most are
 
 function rt_truth(x) {
   if (typeof x !== "object" || x === null) return x;
@@ -91,14 +91,14 @@ function rt_float(x) {
 }
 
 const rt_text = (x) => String(x === 0 ? 0 : x);
-const rt_items_of = (x) => (!Array.isArray(x) && rt_is_dict(x) ? Object.keys(x) : x); // lists first: they are most
+const rt_items_of = (x) => (rt_is_dict(x) ? Object.keys(x) : x);
 const rt_len = (x) => rt_items_of(x).length;
 const rt_list = (x) => (Array.isArray(x) ? x.slice() : Array.from(rt_items_of(x)));
 const rt_all = (list) => list.every(rt_truth);
 const rt_any = (list) => list.some(rt_truth);
 const rt_reversed = (list) => list.slice().reverse();
 const rt_enumerate = (list, start = 0) => rt_list(list).map((item, index) => [start + index, item]);
-const rt_contains = (box, x) => (!Array.isArray(box) && rt_is_dict(box) ? rt_has(box, x) : box.includes(x));
+const rt_contains = (box, x) => (rt_is_dict(box) ? rt_has(box, x) : box.includes(x));
 
 function rt_sum(list) {
   let total = 0;

@@ -119,7 +119,12 @@ def methods() -> list:
     xs.remove(1)
     copy = xs.copy()
     xs.reverse()
-    return [xs, copy, last, first, second_last, xs.index(3), [1, 2, 1].count(1), [1, 2].count(7), list(xs), tuple(xs), len(xs)]
+    doubled = [4, 6]
+    doubled.extend(doubled)
+    letters = ["a"]
+    letters.extend("bc")
+    letters.extend({"d": 1})
+    return [doubled, letters, xs, copy, last, first, second_last, xs.index(3), [1, 2, 1].count(1), [1, 2].count(7), list(xs), tuple(xs), len(xs)]
 
 
 def membership(unknown) -> list:
