@@ -331,6 +331,8 @@ def find(task: Task, hints: list) -> list[float]:
     kinds = "all" if cold else "tiers"
     if cold:
         starts(task)
+        if task.rough and len(task.plans) > 0:
+            return easiest(task)
         for costed in sorted(task.plans, key=by_cost)[: task.descents]:
             descend(task, costed[1], kinds, 1)
     else:
