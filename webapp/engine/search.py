@@ -10,7 +10,7 @@ import math
 from .known import Place, place_of
 from .moves import neighbour_rest, neighbours
 from .parameters import SAME_TIME, TWOS_TO_SINGLES
-from .tiers import breaks, changed, different_numbers, has_singles, longest_tier, rest_grid, rests_in, smallest, tiers_of
+from .tiers import breaks, changed, different_numbers, has_singles, rest_grid, rests_in, smallest, tiers_of
 from .units import whole
 
 DESCENTS = 3  # how many starts are improved; chosen: two lose 0.1 % on the grid of the benchmark in the median
