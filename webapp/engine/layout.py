@@ -9,8 +9,8 @@ from .whole import Start, break_up_all, keeps_back, live_through, state_before
 from .worth import at_worth, worths
 
 
-SEARCHED_ANEW = 2  # stints, the last ones reached, that are searched for from nothing then: they need no longer save; chosen
 MOST_REPLANNED = 5  # times that the work up to the cap is planned anew; chosen
+SEARCHED_ANEW = 2  # stints, the last ones reached, that are searched for from nothing the first of these times: they need no longer save; chosen
 FEW_AHEAD = 8  # stints planned anew when the cap leaves time beyond a block; chosen
 
 
@@ -74,7 +74,8 @@ def replanned(uncut: dict, best: dict, more: int, gain: float, cap_s: float, sta
     last = len(reached) - 1
     hints = [] + uncut["whole"][:last] + [cut_down(uncut["whole"][last], reached[last])]
     prices = worths(reached, hints, factors, gain, start)
-    again = break_up_all(reached, factors, gain, hints if more > 0 else hints[: max(0, len(hints) - SEARCHED_ANEW)], start, prices)
+    kept = len(hints) if more > 0 else max(0, len(hints) - SEARCHED_ANEW)
+    again = break_up_all(reached, factors, gain, hints[:kept], start, prices)
     made = cut_at_cap({"stints": reached, "breakups": again, "capped": False, "whole": again, "factors": factors}, gain, cap_s, start)
     capped = made["capped"] or not complete(reached, stints)
     return {**uncut, "stints": made["stints"], "breakups": made["breakups"], "capped": capped}

@@ -39,7 +39,7 @@ class Task:
     twos : share of the cost up to which twos are preferred to singles. rough : True where a hint that can be done is good enough.
     descents, promising : how many starts are improved, and of how many sizes more starts are made.
     room : share of the cost by which a better plan may rest longer in all.
-    budget : most evaluations. evaluations : made so far. stopped_because : "settled" or "budget".
+    ends : plans from which no small move leads on. budget : most evaluations. evaluations : made so far. stopped_because : "settled" or "budget".
     """
 
     def __init__(self, pieces: int, least_rest_s: float, largest, cost, budget: int):
@@ -57,6 +57,7 @@ class Task:
         self.stopped_because = "settled"
         self.known = Place()
         self.plans = []
+        self.ends = []
         self.best = math.inf
         self.best_rests_s = 0.0
 
@@ -270,8 +271,10 @@ def settled(task: Task, plan: list[float], tier: int, rests_s: float) -> list[fl
     return changed(plan, tier + 2, grid[good])
 
 
-def descend(task: Task, plan: list[float], kinds: str, least: int) -> list[float]:
-    """Follow moves of these kinds that are better, sets but the last of `least` or more, going round among them, and return where none is."""
+def descend(task: Task, plan: list[float], kinds: str, least: int):
+    """Follow moves of these kinds that are better, sets but the last of `least` or more, going round among them, until none is."""
+    if any([plan == end for end in task.ends]):
+        return
     here = plan
     best = cost_of(task, plan)
     rests_s = rests_in(plan) + task.room * best
@@ -293,7 +296,8 @@ def descend(task: Task, plan: list[float], kinds: str, least: int) -> list[float
             moves = neighbours(task.pieces, task.grid_s, other, kinds)
             place = min(place, max(0, len(moves) - 1))
             tried = 0
-    return here
+    if least == 1 and kinds != "rests":
+        task.ends.append(here)
 
 
 def by_cost(costed: list):
@@ -332,16 +336,15 @@ def find(task: Task, hints: list) -> list[float]:
         return easiest(task)
     cold = len([1 for costed in task.plans if len(costed[1]) > 1]) == 0  # no small step leads from one set to several
     kinds = "all" if cold else "tiers"
-    ends = []
     if cold:
         starts(task)
         if task.rough and len(task.plans) > 0:
             return easiest(task)
         for costed in sorted(task.plans, key=by_cost)[: task.descents]:
-            ends.append(descend(task, costed[1], kinds, 1))
+            descend(task, costed[1], kinds, 1)
     else:
         task.budget = min(task.budget, max(LEAST_BUDGET, task.budget // WARM_SHARE))
-        ends.append(descend(task, cheapest(task, 1), kinds, 1))
+        descend(task, cheapest(task, 1), kinds, 1)
     if cold and (cost_of(task, [task.pieces]) == math.inf or len(cheapest(task, 1)) == 1):
         two_sets(task)
     best = cheapest(task, 1)
@@ -351,8 +354,7 @@ def find(task: Task, hints: list) -> list[float]:
             descend(task, larger, kinds, 2)
         best = cheapest(task, 1)
     if len(best) > 0:
-        if not any([end == best for end in ends]):  # moves from where one ended lead nowhere
-            descend(task, best, kinds, 1)
+        descend(task, best, kinds, 1)
         descend(task, easiest(task), "rests", 1)
     return easiest(task)
 
