@@ -1,5 +1,7 @@
 """Why a plan is as it is, and what to mind: codes with parameters, worded by the web layer (`webapp/wording.py`)."""
 
+import math
+
 from .lifts import lift_reasons
 from .parameters import SMALL_MAX
 from .stint_segment import expected_misses
@@ -68,16 +70,23 @@ def slowed_reasons(stint: dict) -> list:
 def sets_reasons(stint: dict, breakup: dict) -> list:
     """Return why the sets of a block are as large as they are."""
     sets = breakup["sets"]
-    most = stint["max_steps"] * stint["step_units"]
+    most = largest_told(stint)
+    opening = sets[0] * stint["step_units"]
     if len(sets) == 1:
-        return [{"code": "unbroken_fits", "amount": sets[0] * stint["step_units"], "unit": stint["unit"], "max": most}]
+        cut = opening < stint["amount"] - 1e-6  # of what the cap leaves only whole units are done
+        return [{"code": "unbroken_fits", "amount": math.floor(opening + 1e-6) if cut else opening, "unit": stint["unit"], "max": most}]
     if stint["max_steps"] <= SMALL_MAX:
         return [{"code": "singles_small_max", "max": most, "wait_s": breakup["rests_s"][0]}]
-    opening = {"code": "opens_at", "opening": sets[0] * stint["step_units"], "unit": stint["unit"], "max": most}
-    reasons = [{**opening, "share_fraction": sets[0] / stint["max_steps"]}]
+    reasons = [{"code": "opens_at", "opening": opening, "unit": stint["unit"], "max": most, "share_fraction": opening / most}]
     if sets[len(sets) - 1] > sets[len(sets) - 2]:
         reasons.append({"code": "last_set_larger", "last": sets[len(sets) - 1] * stint["step_units"], "unit": stint["unit"]})
     return reasons
+
+
+def largest_told(stint: dict) -> float:
+    """Return the largest set as it is told [block units]: whole repetitions, also where it was reckoned from a heaviest single."""
+    most = stint["max_steps"] * stint["step_units"]
+    return max(1, math.floor(most + 1e-6)) if stint["unit"] == "reps" else most
 
 
 def plan_reasons(workout: dict, made: dict, stints: list, where: int) -> list:
