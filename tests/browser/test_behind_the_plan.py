@@ -33,6 +33,30 @@ def test_why_says_what_one_more_and_less_rest_would_do(plan):
     assert all(re.search(r"\d+%|You would fail rep \d+", line) for line in lines)
 
 
+def test_one_more_in_the_opening_set_never_leaves_more_for_the_last(plan):
+    """Set against the whole block it did: the last set, the hardest, was the smaller by it."""
+    found = 0
+    for details in plan.locator("[data-why]").all():
+        details.evaluate("one => { one.open = true; }")
+        details.and_(plan.locator("[data-told]")).wait_for()
+        for left, before in re.findall(r"before the last set: (\d+)% instead of (\d+)%", details.inner_text()):
+            found += 1
+            assert int(left) < int(before)
+    assert found > 0
+
+
+def test_of_rounds_done_alike_the_lowest_of_all_is_told(look_at, shape_links, keen):
+    """What stands behind rounds shown together is not the first round's, the freshest, but as low as the picture goes."""
+    page = look_at(shape_links["fits"], size=SMALL, storage_state=keen)
+    go_to(page, "plan")
+    details = page.locator("[data-why]").first
+    details.evaluate("one => { one.open = true; }")
+    details.and_(page.locator("[data-told]")).wait_for()
+    told = re.search(r"Lowest strength left: (\d+%)", details.inner_text())[1]
+    assert told in page.locator("figure.curve .curve__legend li").first.inner_text()
+    assert page.locator("[data-why]").count() == 1
+
+
 def test_every_block_that_is_broken_up_has_its_number_and_its_why(plan):
     broken = plan.locator('[data-mode="sets"]:has([data-why])')
     assert broken.count() >= 2
