@@ -94,6 +94,7 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "own_one_rep_max": N_("your heaviest single"),
     "own_steady_s": N_("how long you can keep going"),
     "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
+    "hurry_to_gate_in_round": N_("Hurry to {movement} in round {round}: the time you get there counts."),
     # What to mind beside the plan
     # Which option
     "option_prescribed": N_("{option} suits you: likely {done_fraction} of it done."),

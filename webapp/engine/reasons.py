@@ -99,10 +99,16 @@ def plan_reasons(workout: dict, made: dict, stints: list, where: int) -> list:
         for_time = workout.get("shape", "for_time") == "for_time"  # elsewhere one round is as urgent as the next
         if for_time and block["start_s"] > 0 and not made["score"]["finishes"]:
             reasons.append(be_there_by(stint, stints, block["start_s"]))
-    gates = [stint for stint in stints if stint["kind"] == "gate"]
-    if len(gates) > 0:
-        reasons.append({"code": "hurry_to_gate", "movement": gates[0]["movement"], "block": gates[0]["block"]})
+    gates = [index for index in range(len(stints)) if stints[index]["kind"] == "gate"]
+    if len(gates) > 0 and gates[0] > 0:  # nobody hurries to what comes first
+        reasons.append(hurry_to(stints[gates[0]]))
     return reasons
+
+
+def hurry_to(gate: dict) -> dict:
+    """Return that the time at a gate counts; with its round where it is a later one, as loads that grow make it."""
+    hurry = {"code": "hurry_to_gate", "movement": gate["movement"], "block": gate["block"]}
+    return hurry if gate["round"] == 1 else {**hurry, "code": "hurry_to_gate_in_round", "round": gate["round"]}
 
 
 def decided(stint: dict, block: dict) -> dict:
