@@ -151,3 +151,14 @@ def planned(amount, sets, rests_s):
 def test_of_a_block_that_the_cap_cuts_only_what_is_shown_is_changed(run, shown, own, kinds):  # noqa: F811
     """A set that the end cuts short cannot open larger, and has no rests after it."""
     assert [edit["kind"] for edit in run("what-if", "smallEdits", planned(10, shown, own["rests_s"]), [own], [0])] == kinds
+
+
+@pytest.mark.parametrize("keep, round_, amount, left", [
+    ({"code": "keep_reps", "count": 3, "all": 8}, 7, 8, 3), ({"code": "keep_reps", "count": 3, "all": 8}, 6, 8, None),
+    ({"code": "keep_share", "share_fraction": 0.65}, 7, 4, 2), ({"code": "keep_share", "share_fraction": 0.1}, 8, 5, 1),
+])
+def test_from_the_interval_that_breaks_on_less_is_to_do(run, keep, round_, amount, left):  # noqa: F811
+    """0.65 of 4 is 2.6: two whole ones; of little one is left."""
+    plan = {"reasons": [{"code": "interval_breaks", "interval": 7, "keep": keep}]}
+    assert run("keep", "kept", plan, {"round": round_, "movement": "pull-up", "amount": amount}) == left
+    assert run("keep", "kept", {"reasons": []}, {"round": 9, "movement": "pull-up", "amount": amount}) is None

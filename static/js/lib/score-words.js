@@ -18,7 +18,9 @@ function failing({ movement, rep, done, unit }) {
 
 function lasting(plan) {
   if (plan.score.finishes) return ngettext("fits the {n} interval", "fits all {n} intervals", plan.intervals.length);
-  return _("as far as interval {interval}", { interval: number(plan.intervals.length) });
+  const last = plan.intervals.at(-1);
+  const params = { interval: number(plan.intervals.length) };
+  return last?.margin_s < 0 ? _("breaks in interval {interval}", params) : _("as far as interval {interval}", params);
 }
 
 /** Where the cap or a gate comes first: "31 of 40 reps, Ring dip". */
