@@ -36,7 +36,7 @@ def test_my_break_up_takes_two_pages_at_most(look_at, class_links, place):
     counts = {paper: page_count(page.pdf(format=paper)) for paper in ("A4", "Letter")}
     assert max(counts.values()) <= 2, counts
     page.emulate_media(media="print")
-    assert page.locator("figure.curve").is_visible() and page.locator("[data-which]").is_visible()
+    assert page.locator("[data-plan-why] figure.curve").is_visible() and page.locator("[data-which]").is_visible()
     assert page.evaluate("getComputedStyle(document.querySelector('.head__number')).color") == "rgb(0, 0, 0)"
 
 

@@ -111,7 +111,7 @@ def test_times_beneath_the_picture_keep_apart(look_at, shape_links, keen, shape)
     """The last of them stood against the one before: between any two at least 3 px; chosen."""
     small = look_at(shape_links[shape], size=SMALL, storage_state=keen)
     go_to(small, "plan")
-    boxes = small.locator("figure .curve__split + .curve__label").evaluate_all("all => all.map(one => one.getBoundingClientRect()).map(({ left, right }) => [left, right])")
+    boxes = small.locator("[data-plan-why] .curve__split + .curve__label").evaluate_all("all => all.map(one => one.getBoundingClientRect()).map(({ left, right }) => [left, right])")
     assert len(boxes) > 2 and all(one[1] + 3 < other[0] for one, other in zip(boxes, boxes[1:], strict=False))
 
 

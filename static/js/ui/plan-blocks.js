@@ -42,14 +42,22 @@ function body(block, units) {
   ];
 }
 
+/** Of rounds done alike the times are the first one's. */
+function clockName({ plan, rounds }) {
+  if (rounds.length < 2) return _("On the clock");
+  const params = { round: number(rounds[0]) };
+  return plan.intervals ? _("Interval {round} on the clock", params) : _("Round {round} on the clock", params);
+}
+
 /** Pace and hold are said again only in rounds where they change. */
-function facts(block, { units, before }) {
+function facts(block, context) {
+  const { units, before } = context;
   const known = (name) => before?.[name] === block[name];
   const pairs = [
     block.seconds_per_unit && !known("seconds_per_unit") && [_("Pace"), pace(block, units)],
     block.switch_every && [_("Switch sides"), _("every {amount}", { amount: amount(block.switch_every, block.unit) })],
     block.hold && !known("hold") && [_("Hold"), holdName(block.movement, block.hold)],
-    block.start_s !== null && [_("On the clock"), `${clock(block.start_s)} \u2013 ${clock(block.end_s)}`],
+    block.start_s !== null && [clockName(context), `${clock(block.start_s)} \u2013 ${clock(block.end_s)}`],
   ];
   const said = pairs.filter((pair) => pair && pair[1]);
   return said.length === 0 ? null : el("dl", { class: "facts" }, said.map(([term, text]) => el("div", {}, el("dt", {}, term), el("dd", {}, text))));

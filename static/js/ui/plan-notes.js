@@ -28,5 +28,5 @@ export function planFilled(plan) {
   return el("section", { class: "stack stack--s", "data-filled": "" },
     el("h2", {}, _("Numbers we filled in")),
     el("p", { class: "soft" }, _("You did not give these, so the plan uses what is usual and is more careful for it.")),
-    list([...new Set(names)]), el("p", {}, el("a", { href: "#numbers" }, _("Give your own"))));
+    list([...new Set(names)]), el("p", { class: "row", "data-no-print": "" }, el("a", { href: "#numbers" }, _("Give your own"))));
 }
