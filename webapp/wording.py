@@ -98,6 +98,7 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     # What to mind beside the plan
     # Which option
     "option_prescribed": N_("{option} suits you: likely {done_fraction} of it done."),
+    "option_prescribed_all": N_("{option} suits you: most likely you get through all of it."),
     "option_prescribed_gate": N_(
         "{option} counts above every other score here, even with {done_fraction} of it done. "
         "Hurry to {movement}: when you get there counts, and every rep there is a bonus."

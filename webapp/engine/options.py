@@ -144,7 +144,7 @@ def advice(made: list, rule: str, best: dict) -> dict:
     if len(made) == 1:
         return advised("option_only", first)
     if much_done(first):
-        return advised("option_prescribed", first)
+        return advised("option_prescribed_all" if first["done_fraction"] > 1 - 1e-9 else "option_prescribed", first)
     if rule == "ranking_just_for_me":
         return advised("option_trains", best)
     if rule == "ranking_separate":
