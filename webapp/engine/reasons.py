@@ -6,6 +6,7 @@ from .lifts import lift_reasons
 from .parameters import SMALL_MAX
 from .stint_segment import expected_misses
 
+IDLE_S = 15  # left to the end from here on it is said; less goes by with a change-over and getting ready; chosen
 TAXED = 0.85  # a group below this reserve at the start of a block opens smaller than fresh; chosen
 
 
@@ -89,7 +90,7 @@ def largest_told(stint: dict) -> float:
     return max(1, math.floor(most + 1e-6)) if stint["unit"] == "reps" else most
 
 
-def plan_reasons(workout: dict, made: dict, stints: list, where: int) -> list:
+def plan_reasons(workout: dict, made: dict, stints: list, where: int, cap_s: float | None) -> list:
     """Return what the whole plan turns on."""
     reasons = []
     if where >= 0:
@@ -102,7 +103,16 @@ def plan_reasons(workout: dict, made: dict, stints: list, where: int) -> list:
     gates = [index for index in range(len(stints)) if stints[index]["kind"] == "gate"]
     if len(gates) > 0 and gates[0] > 0:  # nobody hurries to what comes first
         reasons.append(hurry_to(stints[gates[0]]))
-    return reasons
+    return reasons + (early_end(workout, made, cap_s) if len(gates) == 0 and cap_s is not None else [])
+
+
+def early_end(workout: dict, made: dict, cap_s: float) -> list:
+    """Return that the plan stops some time before the end, as more would be riskier than the style allows: otherwise one is left standing there."""
+    shape = workout.get("shape", "for_time")
+    if shape == "intervals" or (shape == "for_time" and made["score"]["finishes"]):
+        return []
+    at_s = max([0.0] + [block["end_s"] for block in made["blocks"] if block["end_s"] is not None])
+    return [{"code": "stops_early", "at_s": at_s, "left_s": cap_s - at_s}] if cap_s - at_s >= IDLE_S else []
 
 
 def hurry_to(gate: dict) -> dict:
