@@ -11,8 +11,8 @@ from urllib.parse import urlsplit
 
 from webapp import movements
 from webapp.checks import check_choice, check_number, check_text, is_number
+from webapp.engine.asked import climbed
 from webapp.engine.planner import SHAPES, part_of
-from webapp.engine.stints import climbed
 from webapp.gym import check_gym
 from webapp.problems import Problems, WorkoutError
 

@@ -2,6 +2,7 @@
 
 import math
 
+from .asked import entry_of
 from .athlete import of_movement, usual_one_rep_max
 from .checks import listing, mapping, number
 from .draws import Dice
@@ -9,7 +10,6 @@ from .errors import EngineError
 from .narrow import told_narrows
 from .parameters import ATTEMPTS, ATTEMPT_REST_S, ATTEMPT_SECONDS, NARROWS, ONE_REP_MAX_DEFAULT_SD, ONE_REP_MAX_SD
 from .prepare import Case
-from .stints import entry_of
 from .strength import load_fraction
 from .units import rounded
 

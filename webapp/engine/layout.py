@@ -74,7 +74,7 @@ def replanned(uncut: dict, best: dict, more: int, gain: float, cap_s: float, sta
     last = len(reached) - 1
     hints = [] + uncut["whole"][:last] + [cut_down(uncut["whole"][last], reached[last])]
     prices = worths(reached, hints, factors, gain, start)
-    again = break_up_all(reached, factors, gain, hints[: max(0, len(hints) - SEARCHED_ANEW)], start, prices)
+    again = break_up_all(reached, factors, gain, hints if more > 0 else hints[: max(0, len(hints) - SEARCHED_ANEW)], start, prices)
     made = cut_at_cap({"stints": reached, "breakups": again, "capped": False, "whole": again, "factors": factors}, gain, cap_s, start)
     capped = made["capped"] or not complete(reached, stints)
     return {**uncut, "stints": made["stints"], "breakups": made["breakups"], "capped": capped}

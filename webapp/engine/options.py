@@ -2,12 +2,12 @@
 
 import math
 
+from .asked import entry_of
 from .checks import listing, mapping, optional
 from .errors import EngineError
 from .parameters import MUCH_DONE
 from .planner import part_of, plan
 from .score import full_count
-from .stints import entry_of
 
 
 def options(workout: dict, numbers: dict, settings: dict) -> dict:

@@ -1,10 +1,11 @@
 """From what was handed in to what planning needs: settings, caps, the person's recovery, the case to plan."""
 
+from .asked import division_of, option_of
 from .checks import choice, mapping, number, optional, whole_number
 from .lungs import lungs_of
 from .parameters import BAR_STEP_KG, STYLES
 from .reserve import slow_gain
-from .stints import division_of, make_stints, option_of
+from .stints import make_stints
 
 
 class Case:

@@ -2,12 +2,12 @@
 
 import math
 
+from .asked import division_of, entry_of, option_of, rounds_of
 from .athlete import HIGHEST_MAX, asks_for_a_set, body_mass, capacity, load_of, number_asked, of_movement, seconds_per_unit, usual_one_rep_max
 from .checks import listing, mapping, number, optional
 from .parameters import EFFORT_M, FIVE_KM, HARD_SHARE, LONG_EFFORTS_S, MIXED_PACE, MOST_NEEDED, REPEAT_TEST_FROM, RIEGEL_EXPONENT, SECOND_EFFORT_M, SLOW_GAIN, SMALL_MAX
 from .planner import part_of
 from .reserve import second_set
-from .stints import division_of, entry_of, option_of, rounds_of
 from .units import rounded, whole
 
 STEADY_STEP_S = 15

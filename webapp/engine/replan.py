@@ -104,7 +104,7 @@ def take(past: dict, stint: dict, steps: int, at_s: float, gain: float):
     while done < steps:
         rest(past["fatigue"], ALL_SLOTS, spare_s / sets)
         result = any_set(past["fatigue"], segment, min(size, steps - done), gain, NEVER_FAILS, past["steps"] + done)
-        recover(past["fatigue"], [slot for slot in ALL_SLOTS if slot not in segment.slots], result[1])
+        recover(past["fatigue"], segment.elsewhere, result[1])
         done = done + min(size, steps - done)
     past["steps"] = past["steps"] + steps
     past["clock_s"] = at_s

@@ -1,12 +1,12 @@
 """The plan as the contract has it: blocks, score, curve, and codes for reasons and warnings. Words are the web layer's."""
 
+from .asked import lane_length
 from .draws import fail_share_of
 from .lifts import style_of_lift
 from .parameters import BREATH_S, GATE_TRY_EVERY_S
 from .prepare import Case
 from .reasons import block_reasons, deciding, plan_reasons, plan_warnings
 from .score import carried_on, count_of, score_of
-from .stints import lane_length
 from .trace import trace
 from .units import whole
 from .whole import at_rest

@@ -2,7 +2,7 @@
 
 import math
 
-from .stints import marks_of
+from .held import marks_of
 
 BAND = 0.10  # share of draws beyond each end of the band
 

@@ -10,7 +10,7 @@ import math
 from .known import Place, place_of
 from .moves import neighbour_rest, neighbours
 from .parameters import SAME_TIME, TWOS_TO_SINGLES
-from .tiers import breaks, changed, different_numbers, has_singles, longest_tier, rest_grid, rests_in, smallest, tiers_of
+from .tiers import breaks, changed, different_numbers, has_singles, rest_grid, rests_in, smallest, tiers_of
 from .units import whole
 
 DESCENTS = 3  # how many starts are improved; chosen: two lose 0.1 % on the grid of the benchmark in the median
@@ -270,8 +270,9 @@ def settled(task: Task, plan: list[float], tier: int, rests_s: float) -> list[fl
     return changed(plan, tier + 2, grid[good])
 
 
-def descend(task: Task, plan: list[float], kinds: str, least: int):
-    """Follow moves of these kinds that are better, sets but the last of `least` or more, going round among them, until none is."""
+def descend(task: Task, plan: list[float], kinds: str, least: int) -> list[float]:
+    """Follow moves of these kinds that are better, sets but the last of `least` or more, going round among them, and return where none is."""
+    here = plan
     best = cost_of(task, plan)
     rests_s = rests_in(plan) + task.room * best
     moves = neighbours(task.pieces, task.grid_s, plan, kinds)
@@ -286,11 +287,13 @@ def descend(task: Task, plan: list[float], kinds: str, least: int):
         other = settled(task, move[0], move[1], rests_s)
         cost = math.inf if len(other) == 0 else cost_of(task, other)
         if cost < best * (1 - WORTH):
+            here = other
             best = cost
             rests_s = rests_in(other) + task.room * best
             moves = neighbours(task.pieces, task.grid_s, other, kinds)
             place = min(place, max(0, len(moves) - 1))
             tried = 0
+    return here
 
 
 def by_cost(costed: list):
@@ -329,13 +332,16 @@ def find(task: Task, hints: list) -> list[float]:
         return easiest(task)
     cold = len([1 for costed in task.plans if len(costed[1]) > 1]) == 0  # no small step leads from one set to several
     kinds = "all" if cold else "tiers"
+    ends = []
     if cold:
         starts(task)
+        if task.rough and len(task.plans) > 0:
+            return easiest(task)
         for costed in sorted(task.plans, key=by_cost)[: task.descents]:
-            descend(task, costed[1], kinds, 1)
+            ends.append(descend(task, costed[1], kinds, 1))
     else:
         task.budget = min(task.budget, max(LEAST_BUDGET, task.budget // WARM_SHARE))
-        descend(task, cheapest(task, 1), kinds, 1)
+        ends.append(descend(task, cheapest(task, 1), kinds, 1))
     if cold and (cost_of(task, [task.pieces]) == math.inf or len(cheapest(task, 1)) == 1):
         two_sets(task)
     best = cheapest(task, 1)
@@ -345,7 +351,8 @@ def find(task: Task, hints: list) -> list[float]:
             descend(task, larger, kinds, 2)
         best = cheapest(task, 1)
     if len(best) > 0:
-        descend(task, best, kinds, 1)
+        if not any([end == best for end in ends]):  # moves from where one ended lead nowhere
+            descend(task, best, kinds, 1)
         descend(task, easiest(task), "rests", 1)
     return easiest(task)
 

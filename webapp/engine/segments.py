@@ -19,7 +19,7 @@ class Segment:
     Attributes
     ----------
     effort : what a step takes; `other_side` the same with the sides changed, None for work on both sides at once.
-    slots : every slot the segment loads, on either side.
+    slots : every slot the segment loads, on either side; `elsewhere` those it leaves alone.
     steps : work to do, whole steps. set_up_s : least rest between two sets. [s]
     switch_steps : steps after which sides change, 0 for never.
     misses : misses to expect while doing all of it, a skill's own stops. [count]
@@ -31,6 +31,7 @@ class Segment:
         self.effort = effort
         self.other_side = other_side
         self.slots = slots
+        self.elsewhere = [slot for slot in ALL_SLOTS if slot not in slots]
         self.steps = steps
         self.set_up_s = set_up_s
         self.switch_steps = 0

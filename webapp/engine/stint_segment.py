@@ -3,9 +3,9 @@
 import math
 
 from .breath import Breath
+from .held import sides_of
 from .reserve import PAST_ONE, Effort
 from .segments import ALL_SLOTS, Segment
-from .stints import sides_of
 
 
 def segment_of(stint: dict, factor: float, pace: float) -> Segment:

@@ -22,20 +22,20 @@ below_half : the largest set, in pieces, while more than the maximum is still to
 
 import math
 
+from .asked import amount_in_all, climbed, entry_of, rounds_of, upcoming_entry
 from .athlete import capacity, of_movement, units_per_block_unit
 from .breath import breath_of
-from .checks import choice, listing, mapping, number, optional, whole_number
+from .checks import choice, listing, mapping, number, optional
 from .endurance import largest_at, pace_for
-from .entries import check_entry
 from .errors import EngineError
 from .handover import set_handovers
+from .held import hold_of, shares_of, switches_of
 from .lungs import power_of
 from .parameters import (
     CHANGE_OVER_S,
     FAIL_COST_S,
     FEW_STEPS,
     GATE_TRIES,
-    LANE_M,
     LEAST_GIVE,
     PACED_DEPTH,
     PACED_STEPS,
@@ -43,49 +43,14 @@ from .parameters import (
     SENSITIVITY_STEP,
     SINGLE_WAITS_S,
     SMALL_MAX,
-    SWITCH_LONGEST_M,
-    SWITCH_SHORTEST_M,
 )
 from .reserve import cost_kept_up, cost_of_singles, cost_per_rep
-from .segments import LEFT_OF, SLOTS
-from .units import clamp, whole
+from .segments import SLOTS
+from .units import whole
 
 MOST_STINTS = 240
 STEP_SIZES = [1, 2, 5, 10, 20, 25, 50, 100, 200, 500, 1000]
 KIND_OF_LIMIT = {"local": "local", "strength": "local", "lungs": "paced", "skill": "skill"}
-
-
-def option_of(workout: dict, key) -> dict:
-    """Return the option with this key, the first for None."""
-    options = listing("options_not_a_list", mapping("workout_not_a_mapping", workout).get("options"))
-    if len(options) == 0:
-        raise EngineError("no_options", 0)
-    for option in options:
-        one = mapping("option_not_a_mapping", option)
-        if key is None or one.get("key") == key:
-            return one
-    raise EngineError("option_unknown", key)
-
-
-def division_of(workout: dict, key) -> str:
-    """Return the division's key, the first for None."""
-    divisions = listing("divisions_not_a_list", workout.get("divisions"))
-    if len(divisions) == 0:
-        return "a" if key is None else choice("division_unknown", key, [key])
-    keys = [mapping("division_unknown", division).get("key") for division in divisions]
-    for one in keys:
-        if not isinstance(one, str):
-            raise EngineError("division_unknown", 0)
-    return choice("division_unknown", key, keys)
-
-
-def rounds_of(option: dict) -> list:
-    """Return what each round asks of a block without an amount of its own: a number per round, None without a rep scheme."""
-    scheme = option.get("rep_scheme")
-    if scheme is not None:
-        return [number("amount_out_of_range", amount, 1, 10000) for amount in listing("amount_out_of_range", scheme)]
-    count = 1 if option.get("rounds") is None else whole_number("rounds_out_of_range", option.get("rounds"), 1, 200)
-    return [None] * count
 
 
 def make_stints(workout: dict, option: dict, division: str, numbers: dict, form: float, gain: float, lungs: dict) -> list:
@@ -114,33 +79,6 @@ def make_stints(workout: dict, option: dict, division: str, numbers: dict, form:
             stints.append(stint)
     set_handovers(stints)
     return stints
-
-
-def climbed(option: dict, place: int, rounds_before: int) -> dict:
-    """Return the option with one block's amount and load moved on by its steps, for ladders and rising loads."""
-    block = mapping("block_not_a_mapping", option["blocks"][place])
-    step = block.get("step")
-    load_step = block.get("load_step_kg")
-    if (step is None and load_step is None) or rounds_before == 0:
-        return option
-    moved = {**block}
-    if step is not None and block.get("amount") is not None:
-        moved["amount"] = max(1, number("amount_out_of_range", block["amount"], 0.1, 100000) + number("amount_out_of_range", step, -1000, 1000) * rounds_before)
-    if load_step is not None and block.get("load_kg") is not None:
-        moved["load_kg"] = heavier(block["load_kg"], number("load_out_of_range", load_step, -100, 100) * rounds_before)
-    blocks = option["blocks"][:]
-    blocks[place] = moved
-    return {**option, "blocks": blocks}
-
-
-def heavier(load_kg, more_kg: float):
-    """Return a load, one for all or one per division (None where that has none), made heavier. [kg]"""
-    if not isinstance(load_kg, dict):
-        return max(0.5, number("load_out_of_range", load_kg, 0, 1000) + more_kg)
-    loads = {}
-    for division in sorted(list(load_kg.keys())):
-        loads[division] = None if load_kg[division] is None else heavier(load_kg[division], more_kg)
-    return loads
 
 
 def stint_of(
@@ -179,13 +117,6 @@ def stint_of(
     return stint
 
 
-def amount_in_all(option: dict, place: int, amount: float) -> float:
-    """Return what a block asks for in all its rounds, a ladder's steps left out. [block units]"""
-    if option["blocks"][place].get("amount") is not None:
-        return amount * len(rounds_of(option))
-    return sum(rounds_of(option))
-
-
 def keep_pace(stint: dict, able: dict, in_all: float, form: float):
     """Set the pace of work that long efforts are known of, and what goes in one go at it, in place; `critical_s` is None without them."""
     line = able["line"]
@@ -198,15 +129,6 @@ def keep_pace(stint: dict, able: dict, in_all: float, form: float):
     able["max_units"] = largest_at(line, able["seconds_per_unit"])
     stint["critical_s"] = 1 / (line["rate"] * form)
     stint["usual_pace"] = usual_s / able["seconds_per_unit"]
-
-
-def entry_of(workout: dict, movement) -> dict:
-    """Return the library entry that a workout carries for a movement."""
-    movements = mapping("movement_unknown", workout.get("movements"))
-    if not isinstance(movement, str) or movements.get(movement) is None:
-        raise EngineError("movement_unknown", movement)
-    check_entry(movements[movement])
-    return movements[movement]
 
 
 def rest_stint(amount: float) -> dict:
@@ -328,70 +250,6 @@ def costs_of(stint: dict, entry: dict, block: dict, gain: float, known: dict):
     stint["costs"] = costs
 
 
-def upcoming_entry(workout: dict, option: dict, place: int) -> dict | None:
-    """Return the library entry of the block after `place`, the first one again after the last of several rounds, None for none."""
-    blocks = option["blocks"]
-    following = place + 1
-    if following == len(blocks):
-        following = 0 if len(rounds_of(option)) > 1 else -1
-    if following < 0 or not isinstance(blocks[following], dict):
-        return None
-    movement = blocks[following].get("movement")
-    return None if movement == "rest" else entry_of(workout, movement)
-
-
-def hold_of(stint: dict, entry: dict, upcoming: dict | None):
-    """Choose the way of holding it that loads least what the next block needs most, the library's best where that is all the same."""
-    stint["hold"] = None
-    stint["hold_reason"] = None
-    holds = entry["holds"]
-    if len(holds) == 0 or (stint["load_kg"] is None and entry["load_kind"] is not None):
-        return
-    best = holds[0]
-    stint["hold_reason"] = {"code": "hold_best"}
-    if upcoming is not None and upcoming["primary"] != entry["primary"]:
-        group = upcoming["primary"]
-        for hold in holds:
-            if hold["shares"].get(group, 0.0) < best["shares"].get(group, 0.0) - 1e-9:
-                best = hold
-        if len([1 for hold in holds if hold["shares"].get(group, 0.0) > best["shares"].get(group, 0.0) + 1e-9]) > 0:
-            stint["hold_reason"] = {"code": "hold_spares", "group": group}
-    stint["hold"] = best["key"]
-
-
-def shares_of(entry: dict, hold) -> dict:
-    """Return the shares of a movement held that way; a hold's own replace the movement's."""
-    for way in entry["holds"]:
-        if way["key"] == hold and len(way["shares"]) > 0:
-            return way["shares"]
-    return entry["shares"]
-
-
-def switches_of(stint: dict, entry: dict, block: dict, workout: dict):
-    """Set after how many steps sides change: at a lane end or mark, every 7.5 to 15.5 m, the sooner the harder the load."""
-    stint["switch_steps"] = 0
-    if not stint["one_sided"] or stint["unit"] != "m":
-        return
-    hard = clamp(stint["amount"] / (stint["max_steps"] * stint["step_units"]), 0.5, 1.5)
-    wanted_m = SWITCH_LONGEST_M - (hard - 0.5) * (SWITCH_LONGEST_M - SWITCH_SHORTEST_M)
-    places = marks_of(stint, workout)
-    best = 0.0
-    for metres in places:
-        near = SWITCH_SHORTEST_M <= metres and metres <= SWITCH_LONGEST_M
-        if near and (best == 0 or abs(metres - wanted_m) < abs(best - wanted_m) - 1e-9):
-            best = metres
-    if best == 0:
-        best = places[0] if places[0] <= SWITCH_LONGEST_M else SWITCH_SHORTEST_M
-    stint["switch_steps"] = max(1, whole(best / stint["step_units"]))
-
-
-def marks_of(stint: dict, workout: dict) -> list:
-    """Return the distances at which one meets a mark or a lane end, rising. [m]"""
-    every = stint["mark_every"]
-    every = lane_length(workout) if every is None else number("mark_out_of_range", every, 0.05, 1000)
-    return [every * count for count in range(1, 1 + max(1, math.ceil(SWITCH_LONGEST_M / every)))]
-
-
 def breath_in(stint: dict, entry: dict, block: dict, numbers: dict, lungs: dict):
     """Set the power of the work and what it does to W′."""
     count = optional("implements_out_of_range", block.get("implements"), 0, 100, entry["implements"])
@@ -407,12 +265,3 @@ def breath_in(stint: dict, entry: dict, block: dict, numbers: dict, lungs: dict)
     stint["breath_sd"] = lungs["sd"] if stint["kind"] == "paced" else 0.0
 
 
-def lane_length(workout: dict) -> float:
-    """Return the length of the lane, a usual one where none is given. [m]"""
-    return optional("lane_out_of_range", mapping("lane_out_of_range", workout.get("lane")).get("length_m"), 0.1, 1000, LANE_M)
-
-
-def sides_of(slots: list) -> list:
-    """Return the same slots on the other side of the body."""
-    right = [LEFT_OF["grip"] + 1, LEFT_OF["overhead"] + 1]
-    return [slot + 1 if slot + 1 in right else slot for slot in slots]

@@ -1,9 +1,9 @@
 """The sheet that also serves people without a phone: by largest unbroken set of the deciding movement, how to break it up."""
 
+from .asked import option_of
 from .athlete import asks_for_a_set
 from .parameters import TABLE_ROWS
 from .planner import plan
-from .stints import option_of
 
 
 def deciding_movement(workout: dict, option_key: str, division_key: str) -> dict | None:

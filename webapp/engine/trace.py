@@ -78,7 +78,7 @@ def trace_stint(fatigue: Fatigue, stint: dict, breakup: dict, gain: float, clock
         curve.append(point(clock, fatigue))
         result = any_set(fatigue, segment, steps, gain, ceiling, done)
         done = done + int(result[0])
-        recover(fatigue, [slot for slot in ALL_SLOTS if slot not in segment.slots], result[1])
+        recover(fatigue, segment.elsewhere, result[1])
         clock = clock + result[1]
         curve.append(point(clock, fatigue))
         if result[2] > deepest:

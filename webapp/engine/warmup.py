@@ -7,6 +7,7 @@ Phases in order: get_warm, loosen, build, burst, settle. When time is short it k
 limiting movement, one of the heaviest load. Limits: knows nothing of injuries; a sore part only takes the load off.
 """
 
+from .asked import rounds_of
 from .checks import listing, mapping
 from .parameters import (
     EMERGENCY_LEVEL,
@@ -26,7 +27,6 @@ from .parameters import (
     WARM_UP_USUAL_S,
 )
 from .prepare import Case, stints_of
-from .stints import rounds_of
 from .units import rounded
 from .warmup_build import easiest_rung, measures
 from .warmup_check import run_through_model

@@ -2,6 +2,7 @@
 
 import math
 
+from .held import sides_of
 from .parameters import (
     DRILL_EFFORT,
     EASIER_UNIT_MOST,
@@ -19,7 +20,6 @@ from .parameters import (
 )
 from .reserve import Effort, Fatigue, fresh, perform, recover
 from .segments import ALL_SLOTS, SLOTS
-from .stints import sides_of
 from .warmup_build import mover_named
 
 EASY_CHUNK_S = 10.0  # s, of easy work taken as one repetition of the model; chosen

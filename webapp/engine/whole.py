@@ -176,7 +176,7 @@ def do_stint(fatigue: Fatigue, stint: dict, breakup: dict, segment: Segment, gai
     rest(fatigue, ALL_SLOTS, breakup["lead_s"])
     ceiling = NEVER_FAILS if stint["kind"] != "local" else PAST_ONE
     course = run_sets(fatigue, segment, breakup["sets"], breakup["rests_s"], gain, ceiling)
-    recover(fatigue, [slot for slot in ALL_SLOTS if slot not in segment.slots], course.seconds)
+    recover(fatigue, segment.elsewhere, course.seconds)
     return led(course, breakup["lead_s"])
 
 
@@ -239,7 +239,7 @@ def live_stint(
         return do_stint(fatigue, stint, breakup, segment, gain, clock)
     rest(fatigue, ALL_SLOTS, breakup["lead_s"])
     course = run_through(fatigue, segment, breakup["sets"], breakup["rests_s"], gain, until_s - clock)
-    recover(fatigue, [slot for slot in ALL_SLOTS if slot not in segment.slots], course.seconds)
+    recover(fatigue, segment.elsewhere, course.seconds)
     return led(course, breakup["lead_s"])
 
 

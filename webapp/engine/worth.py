@@ -37,8 +37,8 @@ def at_worth(stints: list, breakups: list, factors: list[float], gain: float, st
             same = same + 1
         if same == len(best):
             break
-        kept = [{**breakup, "kept": True} for breakup in best[:same]]
-        other = break_up_all(stints, factors, gain, kept, start, prices)
+        kept = [{**breakup, "kept": index < same} for index, breakup in enumerate(best)]
+        other = break_up_all(stints, factors, gain, kept if too_far else kept[:same], start, prices)
         quicker = other[len(other) - 1]["end_s"] < best[len(best) - 1]["end_s"]
         best = other if quicker else best
         if too_far:
