@@ -93,10 +93,15 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "own_max_unbroken": N_("your largest set"),
     "own_one_rep_max": N_("your heaviest single"),
     "own_steady_s": N_("how long you can keep going"),
+    "stops_early": N_(
+        "The plan stops at {at_s}: more would be too great a risk for what it knows of you. Whatever you still get in the {left_s} left is a bonus."
+    ),
     "hurry_to_gate": N_("Hurry to block {block}, {movement}: the time you get there counts."),
+    "hurry_to_gate_in_round": N_("Hurry to {movement} in round {round}: the time you get there counts."),
     # What to mind beside the plan
     # Which option
     "option_prescribed": N_("{option} suits you: likely {done_fraction} of it done."),
+    "option_prescribed_all": N_("{option} suits you: most likely you get through all of it."),
     "option_prescribed_gate": N_(
         "{option} counts above every other score here, even with {done_fraction} of it done. "
         "Hurry to {movement}: when you get there counts, and every rep there is a bonus."

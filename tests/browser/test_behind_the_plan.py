@@ -33,6 +33,30 @@ def test_why_says_what_one_more_and_less_rest_would_do(plan):
     assert all(re.search(r"\d+%|You would fail rep \d+", line) for line in lines)
 
 
+def test_one_more_in_the_opening_set_never_leaves_more_for_the_last(plan):
+    """Set against the whole block it did: the last set, the hardest, was the smaller by it."""
+    found = 0
+    for details in plan.locator("[data-why]").all():
+        details.evaluate("one => { one.open = true; }")
+        details.and_(plan.locator("[data-told]")).wait_for()
+        for left, before in re.findall(r"before the last set: (\d+)% instead of (\d+)%", details.inner_text()):
+            found += 1
+            assert int(left) < int(before)
+    assert found > 0
+
+
+def test_of_rounds_done_alike_the_lowest_of_all_is_told(look_at, shape_links, keen):
+    """What stands behind rounds shown together is not the first round's, the freshest, but as low as the picture goes."""
+    page = look_at(shape_links["fits"], size=SMALL, storage_state=keen)
+    go_to(page, "plan")
+    details = page.locator("[data-why]").first
+    details.evaluate("one => { one.open = true; }")
+    details.and_(page.locator("[data-told]")).wait_for()
+    told = re.search(r"Lowest strength left: (\d+%)", details.inner_text())[1]
+    assert told in page.locator("[data-plan-why] .curve__legend li").first.inner_text()
+    assert page.locator("[data-why]").count() == 1
+
+
 def test_every_block_that_is_broken_up_has_its_number_and_its_why(plan):
     broken = plan.locator('[data-mode="sets"]:has([data-why])')
     assert broken.count() >= 2
@@ -69,7 +93,7 @@ def test_the_clock_list_rises_and_agrees_with_the_blocks(plan):
 
 
 def test_the_picture_is_readable_on_a_small_phone_and_told_in_words(plan):
-    figure = plan.locator("figure.curve")
+    figure = plan.locator("[data-plan-why] figure.curve")
     heights = figure.locator("text").evaluate_all("all => all.map(one => one.getBoundingClientRect().height)")
     assert min(heights) >= 11  # px; chosen: the smallest a printed label of the page has
     words = figure.locator(".curve__legend li:not(.curve__key)").all_inner_texts()
@@ -89,7 +113,7 @@ def test_the_picture_marks_sets_splits_quarters_and_the_end(plan):
 
 def test_the_picture_is_on_paper_too(plan):
     plan.emulate_media(media="print")
-    assert plan.locator("figure.curve").is_visible()
+    assert plan.locator("[data-plan-why] figure.curve").is_visible()
     assert not plan.locator("[data-plan-own]").is_visible()
     assert not plan.locator("[data-why]").first.is_visible()
 
@@ -99,3 +123,14 @@ def test_the_card_tells_when_each_block_is_done(plan):
     go_to(plan, "card")
     sizes = plan.locator(".card__name small").all_inner_texts()
     assert [end for end in ends if any(size.endswith(f"done by {end}") for size in sizes)] == ends
+
+
+def test_ways_on_and_back_are_high_enough_to_press(plan):
+    heights = plan.eval_on_selector_all('[data-screen="plan"] .row > a', "all => all.filter(one => one.offsetParent).map(one => one.getBoundingClientRect().height)")
+    assert len(heights) >= 3 and min(heights) >= 44  # px; the target size of WCAG 2.2, 2.5.5
+
+
+def test_rounds_done_alike_say_whose_times_stand_there(look_at, shape_links, keen):
+    page = look_at(shape_links["fits"], size=SMALL, storage_state=keen)
+    go_to(page, "plan")
+    assert "Interval 1 on the clock" in page.inner_text("[data-plan-body]")

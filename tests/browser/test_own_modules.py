@@ -111,3 +111,54 @@ def test_what_was_kept_before_there_were_parts_is_the_first_part(run):  # noqa: 
     assert run("own", "keptBlocks", old, "prescribed", 0) == [None]
     assert run("own", "keptBlocks", old, "scaled", 0) is None
     assert run("own", "withKept", old, "prescribed", 2, [1]) == {"option": "prescribed", "parts": [[None], None, [1]]}
+
+
+@pytest.mark.parametrize("score, intervals, counted", [
+    ({"kind": "count", "likely": 100}, None, 100),
+    ({"kind": "count", "likely": 104}, None, 102),
+    ({"kind": "rounds", "likely": 6, "likely_count": 98}, None, 98),
+    ({"kind": "time", "likely": 300}, None, 102),
+    ({"kind": "count", "likely": 50}, [], 102),
+])
+def test_a_plan_that_stops_short_of_the_end_is_held_against_at_what_it_counts(run, score, intervals, counted):  # noqa: F811
+    """The judge goes on to 102; of intervals both count to the end of the one that breaks, by another rule each."""
+    assert run("mine", "asTold", {"score": score, "intervals": intervals}, {"count": 102}) == {"count": counted}
+
+
+@pytest.mark.parametrize("brings, better", [
+    ({"slower_s": -2}, True), ({"slower_s": -0.4}, False), ({"fewer": -1}, True), ({"fewer": 0, "finishes": True}, True), ({"fails": {}}, False),
+    ({"breaks": None, "broke": None, "less_s": -15}, True), ({"breaks": None, "broke": None, "less_s": 5}, False),
+    ({"breaks": None, "broke": 7, "less_s": 0}, True), ({"breaks": 8, "broke": 7, "less_s": 0}, True), ({"breaks": 7, "broke": 7, "less_s": -9}, False),
+    ({"breaks": 6, "broke": None, "less_s": 9}, False),
+])
+def test_what_is_better_than_the_plan(run, brings, better):  # noqa: F811
+    assert run("mine", "isBetter", brings) == better
+
+
+def planned(amount, sets, rests_s):
+    """A plan of one block of reps, as far as its small changes need it."""
+    stint = {"block": 1, "round": 1, "movement": "push-up", "unit": "reps", "steps": amount, "step_units": 1, "piece_steps": 1, "kind": "local", "max_steps": 12, "set_up_s": 4, "cadence": 1}
+    return {"basis": {"stints": [stint]}, "blocks": [{"sets": sets, "rests_s": rests_s, "lead_s": 0}]}
+
+
+@pytest.mark.parametrize("shown, own, kinds", [
+    ([5, 5], block([5, 5], [12]), ["opening", "rests"]),
+    ([5, 3], block([5, 5], [12]), ["opening", "rests"]),
+    ([10], block([10], []), ["two_sets"]),
+    ([4], block([5, 5], [12]), []),
+    ([7], block([7, 3], [12]), []),
+])
+def test_of_a_block_that_the_cap_cuts_only_what_is_shown_is_changed(run, shown, own, kinds):  # noqa: F811
+    """A set that the end cuts short cannot open larger, and has no rests after it."""
+    assert [edit["kind"] for edit in run("what-if", "smallEdits", planned(10, shown, own["rests_s"]), [own], [0])] == kinds
+
+
+@pytest.mark.parametrize("keep, round_, amount, left", [
+    ({"code": "keep_reps", "count": 3, "all": 8}, 7, 8, 3), ({"code": "keep_reps", "count": 3, "all": 8}, 6, 8, None),
+    ({"code": "keep_share", "share_fraction": 0.65}, 7, 4, 2), ({"code": "keep_share", "share_fraction": 0.1}, 8, 5, 1),
+])
+def test_from_the_interval_that_breaks_on_less_is_to_do(run, keep, round_, amount, left):  # noqa: F811
+    """0.65 of 4 is 2.6: two whole ones; of little one is left."""
+    plan = {"reasons": [{"code": "interval_breaks", "interval": 7, "keep": keep}]}
+    assert run("keep", "kept", plan, {"round": round_, "movement": "pull-up", "amount": amount}) == left
+    assert run("keep", "kept", {"reasons": []}, {"round": 9, "movement": "pull-up", "amount": amount}) is None

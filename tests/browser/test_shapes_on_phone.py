@@ -15,7 +15,7 @@ HEAD = {
     "parts": r"Part 1: First lamp Likely score \d+ rounds.+Part 2: Second lamp Likely heaviest lift",
 }  # fmt: skip
 CARD = {
-    "rounds": r"^\d+ rounds", "ladder": r"^\d+ rounds", "fits": "^fits all 10 intervals$", "breaks": r"^as far as interval \d+$", "scheme": r"by \d+:\d\d|^\d+:\d\d",
+    "rounds": r"^\d+ rounds", "ladder": r"^\d+ rounds", "fits": "^fits all 10 intervals$", "breaks": r"^breaks in interval \d+$", "scheme": r"by \d+:\d\d|^\d+:\d\d",
     "load": r"^[\d.]+ kg$", "parts": r"^\d+ rounds.*; [\d.]+ kg$",
 }  # fmt: skip
 
@@ -59,7 +59,7 @@ def test_own_break_ups_start_as_the_plan_and_can_blow_up(small, shape_links, sha
     open_class(small, shape_links[shape])
     go_to(small, "own")
     small.wait_for_selector("[data-own-verdict] .verdict__words")
-    assert "As far as the plan" in text_of(small, "[data-own-verdict]") or "The same time as the plan" in text_of(small, "[data-own-verdict]")
+    assert re.search(r"As far as the plan\.|The same time as the plan\.|\d more than the plan\. That counts on", text_of(small, "[data-own-verdict]"))
     small.click("[data-own-example=hot]")
     small.wait_for_selector("[data-own-verdict][data-fails]")
     assert re.search(r"You would fail rep \d+ of .+, about \d+:\d\d\.", text_of(small, "[data-own-verdict]"))
@@ -94,6 +94,25 @@ def test_intervals_stand_side_by_side_and_the_first_that_breaks_is_named(look_at
     assert [bool(re.search("too much", line)) for line in lines] == [False] * (len(lines) - 1) + [True]
     assert f"It breaks in interval {len(lines)}" in text_of(small, "[data-intervals]")
     assert small.locator("[data-intervals] .strip__over").count() == 1
+
+
+def test_from_the_interval_that_breaks_the_card_shows_what_to_keep(look_at, shape_links):
+    """Not the sets of work that takes longer than the interval: nobody may start on them."""
+    small = look_at(shape_links["breaks"], size=SMALL)
+    go_to(small, "plan")
+    keep = re.search(r"Interval (\d+) no longer fits, by .+ From there do (\d+) of the 6 and keep the clock\.", text_of(small, "[data-plan-head]"))
+    assert f"From interval {keep[1]} 1 Pull-up6 reps {keep[2]} of 6 reps Keep the clock" in text_of(small, "[data-plan-body]").replace("Pull-up 6", "Pull-up6")
+    go_to(small, "card")
+    assert re.search(rf"From interval {keep[1]} 1 Pull-up ?6 reps {keep[2]} of 6 reps Keep the clock", text_of(small, "[data-card-blocks]"))
+
+
+@pytest.mark.parametrize("shape", ["rounds", "parts", "fits"])
+def test_times_beneath_the_picture_keep_apart(look_at, shape_links, keen, shape):
+    """The last of them stood against the one before: between any two at least 3 px; chosen."""
+    small = look_at(shape_links[shape], size=SMALL, storage_state=keen)
+    go_to(small, "plan")
+    boxes = small.locator("[data-plan-why] .curve__split + .curve__label").evaluate_all("all => all.map(one => one.getBoundingClientRect()).map(({ left, right }) => [left, right])")
+    assert len(boxes) > 2 and all(one[1] + 3 < other[0] for one, other in zip(boxes, boxes[1:], strict=False))
 
 
 def test_attempts_rise_and_tell_time_chance_and_rest(look_at, shape_links):

@@ -56,7 +56,15 @@ def test_where_it_fails_is_told_as_an_athlete_counts():
     went = judge(asked, able(handstand_push_up=8), {}, [None, {"sets": [12], "rests_s": []}])
     assert (went["finishes"], went["time_s"]) == (False, None)
     assert (went["fails"]["block"], went["fails"]["rep"]) == (2, 9)
+    assert (went["fails"]["done"], went["fails"]["unit"]) == (8, "reps")
     assert went["count"] == 10 + 8
+
+
+def test_of_a_distance_what_is_done_before_it_fails_is_told_in_metres():
+    """A largest carry of 40 m, asked to go 80 m: it ends after those 40 and what the easiest hold gives, and no repetition is meant."""
+    asked = workout([block("sandbag-carry", 80, "m", load_kg=50)])
+    went = judge(asked, able(sandbag_carry=40), {}, [{"sets": [80], "rests_s": []}])
+    assert 40 <= went["fails"]["done"] <= 50 and went["fails"]["unit"] == "m"
 
 
 def test_longer_rests_take_longer_and_leave_more():

@@ -16,7 +16,12 @@ def of(*made, cap_s=600, **more):
 
 def test_somebody_who_gets_through_takes_as_prescribed():
     told = options(of(HARD, EASY), able(handstand_push_up=20, push_up=40), {})
-    assert (told["advice"]["code"], told["advice"]["option"], told["training"], told["third"]) == ("option_prescribed", "prescribed", None, [])
+    assert (told["advice"]["code"], told["advice"]["option"], told["training"], told["third"]) == ("option_prescribed_all", "prescribed", None, [])
+
+
+def test_who_gets_through_most_is_told_how_much():
+    told = options(of(HARD, EASY, cap_s=150), able(handstand_push_up=20, push_up=40), {})
+    assert told["advice"]["code"] == "option_prescribed" and 0.75 <= told["advice"]["done_fraction"] < 1
 
 
 def test_before_a_gate_prescribed_still_ranks_higher_and_scaled_trains_more():

@@ -230,6 +230,29 @@ def test_what_to_keep_of_an_interval_that_breaks_fits_them_all():
     assert judge(fewer, numbers, {}, own)["finishes"]
 
 
+def test_what_to_keep_counts_what_the_intervals_before_took():
+    """Seven pull-ups a minute, as four and three, fit all ten for somebody with fifteen; not after six intervals of eight."""
+    numbers = able("keen", pull_up=15)
+    broken = next(reason for reason in intervals_of(8, count=10, numbers=numbers)["reasons"] if reason["code"] == "interval_breaks")
+    fresh = shaped([block("pull-up", 7)], "intervals", interval_s=60, interval_count=10)
+    assert judge(fresh, numbers, {}, [{"sets": [4, 3], "rests_s": [25]}] * 10)["finishes"]
+    assert broken["interval"] > 1 and broken["keep"]["count"] < 7
+
+
+def test_a_largest_set_reckoned_from_a_single_is_told_in_whole_repetitions():
+    asked = shaped([block("deadlift", 8, load_kg=120)], "for_time")
+    opens = [reason for one in plan(asked, KEEN, {"style": "even"})["blocks"] for reason in one["reasons"] if "max" in reason]
+    assert opens and all(reason["max"] == int(reason["max"]) for reason in opens)
+    assert all(reason["share_fraction"] == pytest.approx(reason["opening"] / reason["max"]) for reason in opens if reason["code"] == "opens_at")
+
+
+def test_of_what_the_end_cuts_short_whole_metres_are_told():
+    asked = shaped([block("pull-up", 5), block("push-up", 10), block("sandbag-carry", 40, "m", mark_every=5, load_kg=50)], "amrap", time_s=720)
+    last = plan(asked, KEEN, {"style": "even"})["blocks"][-1]
+    told = [reason["amount"] for reason in last["reasons"] if reason["code"] == "unbroken_fits"]
+    assert last["expected_at_cap"] < 40 and told == [int(last["expected_at_cap"])]
+
+
 def test_breath_decides_where_it_sets_the_pace_and_is_guessed_only_without_an_effort():
     asked = workout([block("row", 500, "m"), block("run", 400, "m")], rounds=3)
     guessed, told = (plan(asked, KEEN | more, {}) for more in ({}, {"efforts": [{"kind": "row", "m": 2000, "s": 460}]}))

@@ -201,6 +201,26 @@ def test_a_load_above_the_one_rep_max_is_a_gate():
     assert made["blocks"][1]["reasons"][0]["code"] == "gate"
 
 
+def test_one_hurries_to_a_gate_by_its_round_and_not_to_what_comes_first():
+    heavier = workout([block("deadlift", 5, load_kg=100, load_step_kg=20), block("box-jump", 5)], rounds=3)
+    numbers = {"level": "keen", "movements": {"deadlift": {"one_rep_max_kg": 110}}}
+    hurries = [reason for reason in plan(heavier, numbers, {})["reasons"] if reason["code"].startswith("hurry")]
+    assert [(one["code"], one.get("round")) for one in hurries] == [("hurry_to_gate_in_round", 2)]
+    first = plan(workout([block("deadlift", 5, load_kg=120), block("box-jump", 5)]), numbers, {})
+    assert first["blocks"][0]["reasons"][0]["code"] == "gate"
+    assert not [reason for reason in first["reasons"] if reason["code"].startswith("hurry")]
+
+
+@pytest.mark.parametrize("style", ["steady", "even", "bold"])
+@pytest.mark.parametrize("cap_s", [200, 300, 400, 1200])
+def test_where_the_plan_stops_before_the_cap_the_time_left_is_told(style, cap_s):
+    """From fifteen seconds on; nothing is said to somebody who finishes."""
+    made = plan(workout([block("air-squat", 40), block("handstand-push-up", 20), block("strict-press", 20, load_kg=40)], cap_s=cap_s), KEEN, {"style": style})
+    at_s = max(one["end_s"] for one in made["blocks"] if one["end_s"] is not None)
+    told = [(reason["at_s"], reason["left_s"]) for reason in made["reasons"] if reason["code"] == "stops_early"]
+    assert told == ([(at_s, cap_s - at_s)] if not made["score"]["finishes"] and cap_s - at_s >= 15 else [])
+
+
 def test_each_option_is_planned_by_its_key():
     both = workout_of([option([block("pull-up", 30)]), option([block("ring-row", 30)], key="scaled", cap_s=300)])
     assert plan(both, {}, {"option": "scaled"})["blocks"][0]["movement"] == "ring-row"

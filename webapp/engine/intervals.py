@@ -52,7 +52,7 @@ def plan_intervals(case: Case) -> dict:
     if any_breaks(intervals) and len(made["blocks"]) > 0:  # what would come after is neither planned nor shown
         over_s = made["blocks"][len(made["blocks"]) - 1]["end_s"]
         made["reserve_curve"] = [point for point in made["reserve_curve"] if point["t_s"] <= over_s + 1e-6]
-    made["reasons"] = interval_reasons(case, every, intervals, interval_s) + made["reasons"]
+    made["reasons"] = interval_reasons(case, every, layout["whole"], intervals) + made["reasons"]
     band = sorted([count_before_break(case, result, interval_s) for result in layout["felt"]])
     edge = int(math.floor(len(band) * BAND))
     likely = made["score"]["likely"]
@@ -190,9 +190,9 @@ def reps_each(case: Case) -> int:
     return int(block["amount"]) if alone else 0
 
 
-def to_keep(case: Case, every: list, share: float) -> dict:
-    """Return what to keep of the work of intervals of which one breaks: as many repetitions as fit all of them in even sets, or a share where there
-    are several things to do."""
+def to_keep(case: Case, every: list, done: list, share: float) -> dict:
+    """Return what to keep of the work from the interval that breaks: as many repetitions as fit it and all after it in even sets once the break-ups
+    `done` of those before are behind one, or a share where there are several things to do."""
     reps = reps_each(case)
     if reps == 0:
         return {"code": "keep_share", "share_fraction": share}
@@ -200,33 +200,37 @@ def to_keep(case: Case, every: list, share: float) -> dict:
     high = reps - 1
     while low < high:
         middle = (low + high + 1) // 2
-        if fits_all(case, every, middle):
+        if fits_from_there(case, every, done, middle):
             low = middle
         else:
             high = middle - 1
     return {"code": "keep_reps", "count": low, "all": reps}
 
 
-def fits_all(case: Case, every: list, reps: int) -> bool:
-    """Would so many repetitions fit every interval in even sets, as given?"""
-    stints = [{**stint, "steps": reps} if stint["block"] > 0 else stint for stint in every]
+def fits_from_there(case: Case, every: list, done: list, reps: int) -> bool:
+    """Would so many repetitions fit every further interval in even sets, as given, after the break-ups of those before?"""
+    coming = [{**stint, "steps": reps} if stint["block"] > 0 else stint for stint in every[len(done) :]]
+    stints = every[: len(done)] + coming
     ones = [1.0] * len(stints)
     pause = {"sets": [], "rests_s": [], "lead_s": 0.0, "plan": []}
     for parts in range(1, FEW_PARTS + 1):
-        for breakup in even_breakups(stints[0], parts):
-            if 2 * on_time(case, stints, repeated([breakup, pause], len(stints)), ones) == len(stints):
+        for breakup in even_breakups(coming[0], parts):
+            if 2 * on_time(case, stints, done + repeated([breakup, pause], len(coming)), ones) == len(stints):
                 return True
     return False
 
 
-def interval_reasons(case: Case, every: list, intervals: list, interval_s: float) -> list:
+def interval_reasons(case: Case, every: list, breakups: list, intervals: list) -> list:
     """Return what the margins say: the first interval that breaks and what to do then, or is tight, or how much rest there is."""
+    interval_s = interval_length(case)
     if len(intervals) == 0:  # the very first block cannot be done
         return []
     for one in intervals:
         if one["margin_s"] < 0:
             share = max(0.0, interval_s / (interval_s - one["margin_s"]))
-            return [{"code": "interval_breaks", "interval": one["interval"], "over_s": -one["margin_s"], "keep_fraction": share, "keep": to_keep(case, every, share)}]
+            done = breakups[: (one["interval"] - 1) * (len(case.option["blocks"]) + 1)]
+            keep = to_keep(case, every, done, share)
+            return [{"code": "interval_breaks", "interval": one["interval"], "over_s": -one["margin_s"], "keep_fraction": share, "keep": keep}]
     least = intervals[0]
     for one in intervals:
         if one["margin_s"] < least["margin_s"]:

@@ -30,7 +30,8 @@ def judge(workout: dict, numbers: dict, settings: dict, own_blocks: list) -> dic
     Returns
     -------
     dict : time_s, None when it fails or the cap comes first [s]; finishes; count and count_in_all; rounds and extra for most rounds in a
-    time, else None; lowest_reserve [0–1]; fails before the cap, None or {block, round, rep (of that block, from 1), at_s}; blocks with
+    time, else None; lowest_reserve [0–1]; fails before the cap, None or {block, round, rep (of that block, from 1), done [its unit] before, unit,
+    at_s}; blocks with
     sets, rests_s, rests_breaths, start_s, end_s, set_starts_s, lowest_reserve, limiting_group, expected_at_cap, count_at_cap, one for each
     begun; reserve_curve up to the cap. Intervals: besides, intervals, breaks and margin_s, see `interval_verdict`; what counts is counted up to
     the end of the one that breaks. Heaviest lift: see `judge_heaviest`. A workout in parts: {"parts": [one for each]}.
@@ -155,7 +156,8 @@ def lowest_by(course: dict, cap_s: float) -> float:
 def failing(stints: list, fails: dict) -> dict:
     """Return where a plan fails, as an athlete counts."""
     stint = stints[fails["stint"]]
-    return {"block": stint["block"], "round": stint["round"], "rep": fails["step"], "at_s": fails["at_s"]}
+    done = (fails["step"] - 1) * stint["step_units"]
+    return {"block": stint["block"], "round": stint["round"], "rep": int(math.floor(done + 1e-6)) + 1, "done": done, "unit": stint["unit"], "at_s": fails["at_s"]}
 
 
 def own_block(workout: dict, stint: dict, breakup: dict, went: dict, done: int) -> dict:

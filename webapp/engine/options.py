@@ -92,8 +92,8 @@ def standing(workout: dict, made: dict) -> dict:
             "done_fraction": sum([part["done_fraction"] for part in parts]) / len(parts),
         }
     score = made["score"]
-    gates = [reason["movement"] for reason in made["reasons"] if reason["code"] == "hurry_to_gate"]
-    gate = gates[0] if len(gates) > 0 else None
+    gates = gates_of(made)
+    gate = gates[0]["movement"] if len(gates) > 0 else None
     counts = score["likely_count"] > 0 if score["kind"] == "rounds" else score["likely"] > 0
     return {"option": made["option"], "score": score, "gate": gate, "counts": counts, "done_fraction": done_fraction(workout, made, gate)}
 
@@ -144,7 +144,7 @@ def advice(made: list, rule: str, best: dict) -> dict:
     if len(made) == 1:
         return advised("option_only", first)
     if much_done(first):
-        return advised("option_prescribed", first)
+        return advised("option_prescribed_all" if first["done_fraction"] > 1 - 1e-9 else "option_prescribed", first)
     if rule == "ranking_just_for_me":
         return advised("option_trains", best)
     if rule == "ranking_separate":

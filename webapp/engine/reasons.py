@@ -1,9 +1,12 @@
 """Why a plan is as it is, and what to mind: codes with parameters, worded by the web layer (`webapp/wording.py`)."""
 
+import math
+
 from .lifts import lift_reasons
 from .parameters import SMALL_MAX
 from .stint_segment import expected_misses
 
+IDLE_S = 15  # left to the end from here on it is said; less goes by with a change-over and getting ready; chosen
 TAXED = 0.85  # a group below this reserve at the start of a block opens smaller than fresh; chosen
 
 
@@ -68,19 +71,26 @@ def slowed_reasons(stint: dict) -> list:
 def sets_reasons(stint: dict, breakup: dict) -> list:
     """Return why the sets of a block are as large as they are."""
     sets = breakup["sets"]
-    most = stint["max_steps"] * stint["step_units"]
+    most = largest_told(stint)
+    opening = sets[0] * stint["step_units"]
     if len(sets) == 1:
-        return [{"code": "unbroken_fits", "amount": sets[0] * stint["step_units"], "unit": stint["unit"], "max": most}]
+        cut = opening < stint["amount"] - 1e-6  # of what the cap leaves only whole units are done
+        return [{"code": "unbroken_fits", "amount": math.floor(opening + 1e-6) if cut else opening, "unit": stint["unit"], "max": most}]
     if stint["max_steps"] <= SMALL_MAX:
         return [{"code": "singles_small_max", "max": most, "wait_s": breakup["rests_s"][0]}]
-    opening = {"code": "opens_at", "opening": sets[0] * stint["step_units"], "unit": stint["unit"], "max": most}
-    reasons = [{**opening, "share_fraction": sets[0] / stint["max_steps"]}]
+    reasons = [{"code": "opens_at", "opening": opening, "unit": stint["unit"], "max": most, "share_fraction": opening / most}]
     if sets[len(sets) - 1] > sets[len(sets) - 2]:
         reasons.append({"code": "last_set_larger", "last": sets[len(sets) - 1] * stint["step_units"], "unit": stint["unit"]})
     return reasons
 
 
-def plan_reasons(workout: dict, made: dict, stints: list, where: int) -> list:
+def largest_told(stint: dict) -> float:
+    """Return the largest set as it is told [block units]: whole repetitions, also where it was reckoned from a heaviest single."""
+    most = stint["max_steps"] * stint["step_units"]
+    return max(1, math.floor(most + 1e-6)) if stint["unit"] == "reps" else most
+
+
+def plan_reasons(workout: dict, made: dict, stints: list, where: int, cap_s: float | None) -> list:
     """Return what the whole plan turns on."""
     reasons = []
     if where >= 0:
@@ -90,10 +100,25 @@ def plan_reasons(workout: dict, made: dict, stints: list, where: int) -> list:
         for_time = workout.get("shape", "for_time") == "for_time"  # elsewhere one round is as urgent as the next
         if for_time and block["start_s"] > 0 and not made["score"]["finishes"]:
             reasons.append(be_there_by(stint, stints, block["start_s"]))
-    gates = [stint for stint in stints if stint["kind"] == "gate"]
-    if len(gates) > 0:
-        reasons.append({"code": "hurry_to_gate", "movement": gates[0]["movement"], "block": gates[0]["block"]})
-    return reasons
+    gates = [index for index in range(len(stints)) if stints[index]["kind"] == "gate"]
+    if len(gates) > 0 and gates[0] > 0:  # nobody hurries to what comes first
+        reasons.append(hurry_to(stints[gates[0]]))
+    return reasons + (early_end(workout, made, cap_s) if len(gates) == 0 and cap_s is not None else [])
+
+
+def early_end(workout: dict, made: dict, cap_s: float) -> list:
+    """Return that the plan stops some time before the end, as more would be riskier than the style allows: otherwise one is left standing there."""
+    shape = workout.get("shape", "for_time")
+    if shape == "intervals" or (shape == "for_time" and made["score"]["finishes"]):
+        return []
+    at_s = max([0.0] + [block["end_s"] for block in made["blocks"] if block["end_s"] is not None])
+    return [{"code": "stops_early", "at_s": at_s, "left_s": cap_s - at_s}] if cap_s - at_s >= IDLE_S else []
+
+
+def hurry_to(gate: dict) -> dict:
+    """Return that the time at a gate counts; with its round where it is a later one, as loads that grow make it."""
+    hurry = {"code": "hurry_to_gate", "movement": gate["movement"], "block": gate["block"]}
+    return hurry if gate["round"] == 1 else {**hurry, "code": "hurry_to_gate_in_round", "round": gate["round"]}
 
 
 def decided(stint: dict, block: dict) -> dict:

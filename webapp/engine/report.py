@@ -45,7 +45,7 @@ def report(case: Case, layout: dict, likely: dict) -> dict:
         "filled": filled_of(stints),
     }
     made["narrow"] = layout["narrow"]
-    made["reasons"] = plan_reasons(workout, made, stints, where) + layout["narrow"][:1]
+    made["reasons"] = plan_reasons(workout, made, stints, where, cap_s) + layout["narrow"][:1]
     made["warnings"] = plan_warnings(workout, made, stints, cap_s, case.lungs["filled"])
     made["basis"] = {
         "stints": stints,

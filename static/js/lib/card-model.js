@@ -1,16 +1,17 @@
 /** What the floor card says, once, for the screen, paper and the saved picture. */
 import { howManyAndWhen } from "./attempt-words.js";
+import { beyond, onward } from "./card-beyond.js";
 import { clock, load, loadSize, number, setSize, shownUnit, span } from "./format.js";
 import { headline } from "./headline.js";
+import { kept } from "./keep.js";
 import { partsOf } from "./parts.js";
-import { partName, roundsName } from "./round-words.js";
+import { fromInterval, partName, roundsName } from "./round-words.js";
 import { shortScore } from "./score-words.js";
-import { COUNTED_S, setsInWords } from "./set-words.js";
+import { COUNTED_S } from "./set-words.js";
 import { byRounds, counted, isCut, isUntilMiss } from "./tiers.js";
-import { _, amount, breathCount, holdName, movementName, say } from "./words.js";
+import { _, amount, breathCount, holdName, movementName, partSize, say } from "./words.js";
 
 const MOST_CUE_WORDS = 4;
-const HAIR = 1e-6;
 const MOST_TIMES = 4;  // of rounds done alike; of more only the last is shown
 
 /** The sets, large: how often stands small and before, as one says it: "7 times 4". */
@@ -63,8 +64,10 @@ function holdLine(block) {
   return block.hold_chosen ? _("{hold} (your choice)", { hold }) : hold;
 }
 
+const asked = (block, units) => (block.load_kg ? `${amount(block.amount, block.unit)}, ${load(block.load_kg, units)}` : amount(block.amount, block.unit));
+
 function row(block, units, { rounds, by }) {
-  const size = block.load_kg ? `${amount(block.amount, block.unit)}, ${load(block.load_kg, units)}` : amount(block.amount, block.unit);
+  const size = asked(block, units);
   return {
     place: number(block.block), title: movementName(block.movement),
     size: by && isDone(block) ? _("{size}, done by {time}", { size, time: clock(block.end_s) }) : size,
@@ -72,6 +75,14 @@ function row(block, units, { rounds, by }) {
     hold: holdLine(block),
     turn: block.switch_every ? _("switch every {amount}", { amount: amount(block.switch_every, block.unit) }) : null,
     cue: cueOf(block),
+  };
+}
+
+/** What to keep of a block from the interval that breaks, in place of its sets. */
+function keptRow(block, keep, rounds, units) {
+  return {
+    place: number(block.block), title: movementName(block.movement), size: asked(block, units), rounds, tiers: [{ text: partSize(keep, block.unit), times: null, word: false }],
+    unit: _("of {amount}", { amount: amount(block.amount, block.unit) }), rest: null, onward: null, hold: null, turn: null, cue: _("Keep the clock"),
   };
 }
 
@@ -85,38 +96,15 @@ function roundsLine(plan, group) {
   return _("{rounds}, done by {times}", { rounds: name, times: shown.map(clock).join(", ") });
 }
 
-/** "Pull-up: 4, then 3s, rest about 10 s: three breaths"; only the name where no sets are known. */
-function lineBeyond({ movement, unit, uncut, amount: whole }, units) {
-  const name = movementName(movement);
-  if (!(uncut?.sets.length > 0)) return name;
-  return _("{movement}: {sets}", { movement: name, sets: uncut.sets.length === 1 ? amount(whole, unit) : setsInWords({ ...uncut, unit }, units) });
-}
-
-/** What lies beyond the end, small, each kind of block once: {title, lines}; null for nothing. */
-function beyond(blocks, fails, units) {
-  const lines = [...new Set(blocks.map((block) => lineBeyond(block, units)))];
-  return lines.length ? { title: fails ? _("If you get past it") : _("If you get there"), lines } : null;
-}
-
-const sum = (list) => list.reduce((total, one) => total + one, 0);
-
-/** The last sets of a break-up that make up so much, the first of them only in part if need be. */
-function lastOf(sets, left) {
-  const found = [];
-  for (let missing = left, index = sets.length - 1; missing > HAIR && index >= 0; missing -= sets[index], index -= 1) found.unshift(Math.min(missing, sets[index]));
-  return found;
-}
-
-/** Of a block that the end cuts short, the sets beyond it: "and on: 3 × 3". */
-function onward({ sets, uncut, unit }, units) {
-  const further = uncut && sets.length ? lastOf(uncut.sets, sum(uncut.sets) - sum(sets)) : [];
-  return further.length ? _("and on: {sets}", { sets: setsInWords({ sets: further, rests_s: [], unit }, units) }) : null;
-}
-
 function blockRows(plan, units) {
   const groups = byRounds(plan.blocks.filter((block) => block.sets.length > 0));
   const inRounds = plan.blocks.some((block) => block.round > 1);
-  return groups.flatMap((group) => group.blocks.map((block, index) => row(block, units, { rounds: index === 0 && inRounds ? roundsLine(plan, group) : null, by: !inRounds })));
+  const one = (group) => (block, index) => {
+    const keep = kept(plan, block);
+    if (keep !== null) return keptRow(block, keep, index === 0 ? fromInterval(block.round) : null, units);
+    return row(block, units, { rounds: index === 0 && inRounds ? roundsLine(plan, group) : null, by: !inRounds });
+  };
+  return groups.flatMap((group) => group.blocks.map(one(group)));
 }
 
 /** The loads of a heaviest lift, each with the moment to be at the bar. */

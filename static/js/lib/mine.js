@@ -1,5 +1,6 @@
 /** The plan with the athlete's own break-up in it, for break-up, card and picture. Pure: what it brings comes from the engine's `judge`. */
 
+export const SAME_S = 0.5;  // what a clock does not show
 const OWN_MODES = ["sets", "unbroken", "cadence"];
 
 function modeOf(block, went) {
@@ -64,4 +65,18 @@ export function against(verdict, before) {
   if (verdict.rounds !== null) return { fewer: before.count - verdict.count, finishes: null };
   if (verdict.time_s !== null && before.time_s !== null) return { slower_s: verdict.time_s - before.time_s };
   return { fewer: before.count - verdict.count, finishes: verdict.finishes !== before.finishes ? verdict.finishes : null };
+}
+
+/** What the plan brings by the judge, with what it counts itself: it may stop short of the end, where one more repetition is too great a risk, and the
+    judge goes on. */
+export function asTold({ score, intervals }, before) {
+  const count = intervals ? undefined : { count: score.likely, rounds: score.likely_count }[score.kind];
+  return count < before.count ? { ...before, count } : before;
+}
+
+/** Does it bring more than what it was held `against`? Of intervals: does a later one break, or none, or is there more to spare? */
+export function isBetter({ slower_s, fewer, finishes, breaks, broke, less_s }) {
+  if (breaks === undefined) return finishes === true || slower_s < -SAME_S || fewer < 0;
+  if (breaks !== broke) return (breaks ?? Infinity) > (broke ?? Infinity);
+  return breaks === null && less_s < -SAME_S;
 }

@@ -1,6 +1,6 @@
 /** Own break-ups before the engine's `judge`: the plan that is shown, with the athlete's own in it where one is kept. */
 import { OVERTAKEN, ask } from "./engine.js";
-import { withMine } from "./mine.js";
+import { asTold, withMine } from "./mine.js";
 import { belongs, fromPlan, keptBlocks } from "./own.js";
 import { toJudge } from "./to-judge.js";
 
@@ -24,7 +24,7 @@ export async function planWith(slot, context, plan, blocks) {
   const verdict = await judge(slot, context, plan, blocks);
   if (verdict === OVERTAKEN || verdict.error || before.error) return null;
   const option = context.workout.options.find(({ key }) => key === plan.option);
-  return withMine(plan, blocks, verdict, before, option);
+  return withMine(plan, blocks, verdict, asTold(plan, before), option);
 }
 
 /** The plan as it is shown: with the break-up the athlete has kept for it, while it belongs to it. `index`: which part of the workout it is. */

@@ -9,6 +9,8 @@ export function roundsName(rounds, areIntervals) {
   return rounds.length > 1 ? _("Rounds {first} to {last}", params) : _("Round {round}", params);
 }
 
+export const fromInterval = (interval) => _("From interval {interval}", { interval: number(interval) });
+
 /** A part of a workout by its place and, where it has one, its own title. */
 export function partName({ title }, index) {
   const place = { number: number(index + 1), title: title && _(title) };

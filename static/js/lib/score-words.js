@@ -11,13 +11,16 @@ export function rounds(whole, extra) {
 
 const liftOr = (kg) => (kg > 0 ? loadName(kg) : _("no lift"));
 
-function failing({ movement, rep }) {
-  return _("fails at rep {rep}, {movement}", { rep: number(rep), movement: movementName(movement) });
+function failing({ movement, rep, done, unit }) {
+  const params = { rep: number(rep), done: amount(Math.floor(done), unit), movement: movementName(movement) };
+  return unit === "reps" ? _("fails at rep {rep}, {movement}", params) : _("fails after {done}, {movement}", params);
 }
 
 function lasting(plan) {
   if (plan.score.finishes) return ngettext("fits the {n} interval", "fits all {n} intervals", plan.intervals.length);
-  return _("as far as interval {interval}", { interval: number(plan.intervals.length) });
+  const last = plan.intervals.at(-1);
+  const params = { interval: number(plan.intervals.length) };
+  return last?.margin_s < 0 ? _("breaks in interval {interval}", params) : _("as far as interval {interval}", params);
 }
 
 /** Where the cap or a gate comes first: "31 of 40 reps, Ring dip". */
@@ -38,10 +41,10 @@ function inShort(plan, ended) {
   return told.end ? ended(told) : clock(likely);
 }
 
-/** The movement and repetition at which an own break-up fails, and when. */
+/** The movement and repetition at which an own break-up fails, how much of it is done then, and when. */
 export function whereItFails({ blocks, mine: { verdict } }) {
-  const { block, round, rep, at_s } = verdict.fails;
-  return { rep, at_s, round, movement: blocks.find((one) => one.block === block && one.round === round)?.movement ?? blocks[0].movement };
+  const { block, round, ...where } = verdict.fails;
+  return { ...where, round, movement: blocks.find((one) => one.block === block && one.round === round)?.movement ?? blocks[0].movement };
 }
 
 /** A score in a few characters: "9:40", "8 rounds + 12", "31 of 40 reps, Ring dip"; for parts one after another. */

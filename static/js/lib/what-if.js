@@ -22,10 +22,16 @@ function twoSets(own, place) {
   return { sets: [first, place.total - first], rests_s: [Math.max(USUAL_REST_S, place.least_rest_s)] };
 }
 
-/** [{kind: "opening" | "rests" | "two_sets", blocks, size, rest_s}]: only changes that can be made to this block. */
+/** Are the sets that are shown the first of these, whole but for the last of several, which the cap may cut? */
+const beginsSo = (shown, { sets }) => shown.every((size, index) => Math.abs(size - sets[index]) < HAIR || (index > 0 && index === shown.length - 1 && size < sets[index]));
+const isCutInOne = (shown, { sets }) => shown.length === 1 && sets.length > 1;
+
+/** [{kind: "opening" | "rests" | "two_sets", blocks, size, rest_s}]: only changes that can be made to this block as it is shown. */
 export function smallEdits(plan, blocks, indexes) {
   const place = places(plan)[indexes[0]];
   const own = blocks[indexes[0]];
+  const shown = plan.blocks[indexes[0]].sets;
+  if (!beginsSo(shown, own) || isCutInOne(shown, own)) return [];
   const edits = { opening: oneMore(own, place), rests: lessRest(own, place), two_sets: twoSets(own, place) };
   return Object.entries(edits).filter(([, changed]) => changed).map(([kind, changed]) => ({
     kind, size: changed.sets[0], rest_s: changed.rests_s[0], blocks: blocks.map((block, index) => (indexes.includes(index) ? changed : block)),

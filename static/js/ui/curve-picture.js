@@ -10,7 +10,8 @@ const UNDER = 6;        // from the lines to that strip
 const MARGIN = 46;      // left of the picture, for the scale
 const ABOVE = 22;       // above it, for the word at the cap
 const TEXT_ROOM = 20;   // below, for times
-const TIME_WIDE = 44;   // a time needs this much
+const DIGIT = 9;        // of a time, so wide
+const AIR = 6;          // between two times
 const CROSS = 7;
 const WEDGE = 4;
 
@@ -38,18 +39,23 @@ function sets(blocks, end_s) {
   return [strips("curve__rest", within(done), end_s, HIGH + UNDER + BAND / 3, BAND / 3), strips("curve__band", within(done.flatMap(setSpans)), end_s, HIGH + UNDER, BAND)];
 }
 
+/** Room of a time under its mark: in the middle, but inside the picture. */
+function roomOf(x, words) {
+  const wide = DIGIT * words.length;
+  const end = Math.min(x + wide / 2, WIDE + 6);
+  return { start: end - wide, end };
+}
+
 /** A mark at each block's end (each round's, where they are many), with its time where there is room; the last time always. */
 function splits(plan, end_s) {
-  const marks = ends(plan).map((one) => one.at_s).filter((at_s) => at_s <= end_s + 1);
-  const last = marks.at(-1);
-  let free = TIME_WIDE / 2;
-  return marks.map((end, index) => {
-    const x = across(end, end_s);
-    const isLast = index === marks.length - 1;
-    const room = isLast || (x >= free && x + TIME_WIDE <= across(last, end_s));
-    if (room) free = x + TIME_WIDE;
-    return [svg("line", { class: "curve__split", x1: x, x2: x, y1: 0, y2: HIGH + UNDER + BAND }),
-      room && text(Math.min(x + TIME_WIDE / 2, WIDE + 6), HIGH + UNDER + BAND + 16, clock(end))];
+  const marks = ends(plan).map((one) => one.at_s).filter((at_s) => at_s <= end_s + 1).map((at_s) => ({ x: across(at_s, end_s), words: clock(at_s) }));
+  const rooms = marks.map(({ x, words }) => roomOf(x, words));
+  let free = 0;
+  return marks.map(({ x, words }, index) => {
+    const { start, end } = rooms[index];
+    const fits = index === marks.length - 1 || (start >= free && end + AIR <= rooms.at(-1).start);
+    if (fits) free = end + AIR;
+    return [svg("line", { class: "curve__split", x1: x, x2: x, y1: 0, y2: HIGH + UNDER + BAND }), fits && text(end, HIGH + UNDER + BAND + 16, words)];
   });
 }
 

@@ -1,9 +1,8 @@
 /** What one break-up brings against another, in words. */
 import { number, span } from "../lib/format.js";
-import { against } from "../lib/mine.js";
+import { SAME_S, against } from "../lib/mine.js";
 import { _, loadName, ngettext } from "../lib/words.js";
 
-export const SAME_S = 0.5;  // what a clock does not show
 const SAME_KG = 0.01;
 
 /** What stands behind "12 s slower" and the like: against the plan, or against what is shown just now. */

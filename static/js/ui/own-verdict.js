@@ -1,18 +1,28 @@
 /** What a break-up of one's own brings, in words: the finish, its difference to the plan, and where it fails. */
 import { el } from "../lib/dom.js";
 import { clock, number, percent, span } from "../lib/format.js";
-import { against } from "../lib/mine.js";
+import { against, isBetter } from "../lib/mine.js";
 import { whereItFails } from "../lib/score-words.js";
-import { _, groupName, loadName, movementName } from "../lib/words.js";
-import { SAME_S, difference } from "./difference.js";
+import { _, amount, groupName, loadName, movementName } from "../lib/words.js";
+import { difference } from "./difference.js";
 
-/** "You would fail rep 31 of Ring dip, about 4:10." */
+/** "You would fail rep 31 of Ring dip, about 4:10."; of a distance, calories or seconds how much is done before. */
 export function failSentence(plan) {
-  const { movement, rep, round, at_s } = whereItFails(plan);
-  const params = { movement: movementName(movement), rep: number(rep), round: number(round), time: clock(at_s) };
-  if (plan.intervals) return _("You would fail rep {rep} of {movement} in interval {round}, about {time}.", params);
-  return round > 1 ? _("You would fail rep {rep} of {movement} in round {round}, about {time}.", params) : _("You would fail rep {rep} of {movement}, about {time}.", params);
+  const { movement, rep, done, unit, round, at_s } = whereItFails(plan);
+  const params = { movement: movementName(movement), rep: number(rep), done: amount(Math.floor(done), unit), round: number(round), time: clock(at_s) };
+  return (unit === "reps" ? FAILED_REP : FAILED_AFTER)[plan.intervals ? "interval" : round > 1 ? "round" : "once"](params);
 }
+
+const FAILED_REP = {
+  interval: (params) => _("You would fail rep {rep} of {movement} in interval {round}, about {time}.", params),
+  round: (params) => _("You would fail rep {rep} of {movement} in round {round}, about {time}.", params),
+  once: (params) => _("You would fail rep {rep} of {movement}, about {time}.", params),
+};
+const FAILED_AFTER = {
+  interval: (params) => _("You would fail after {done} of {movement} in interval {round}, about {time}.", params),
+  round: (params) => _("You would fail after {done} of {movement} in round {round}, about {time}.", params),
+  once: (params) => _("You would fail after {done} of {movement}, about {time}.", params),
+};
 
 function ofIntervals({ intervals, breaks }) {
   return breaks === null ? _("{n} of {n}", { n: number(intervals.length) }) : number(breaks);
@@ -21,7 +31,7 @@ function ofIntervals({ intervals, breaks }) {
 /** The one number: a time, a count, rounds, the interval that breaks, a load; where it fails, the repetition. */
 export function bigNumber(verdict) {
   if (verdict.attempts) return verdict.likely > 0 ? loadName(verdict.likely) : _("no lift");
-  if (verdict.fails) return _("Rep {rep}", { rep: number(verdict.fails.rep) });
+  if (verdict.fails) return verdict.fails.unit === "reps" ? _("Rep {rep}", { rep: number(verdict.fails.rep) }) : amount(Math.floor(verdict.fails.done), verdict.fails.unit);
   if (verdict.intervals) return ofIntervals(verdict);
   if (verdict.rounds !== null) return verdict.extra > 0 ? `${number(verdict.rounds)} + ${number(verdict.extra)}` : number(verdict.rounds);
   return verdict.finishes ? clock(verdict.time_s) : number(verdict.count);
@@ -60,11 +70,8 @@ function besides(verdict, low) {
 }
 
 /** What is better than the plan is so only for exact numbers: without this word the plan would seem the poorer one. */
-function counting({ verdict, before }) {
-  const { slower_s, fewer, finishes } = against(verdict, before);
-  const better = finishes === true || slower_s < -SAME_S || fewer < 0;
-  return better ? _("That counts on your numbers being exact; the plan keeps a margin for a day when they are not.") : "";
-}
+const counting = ({ verdict, before }) => (isBetter(against(verdict, before))
+  ? _("That counts on your numbers being exact; the plan keeps a margin for a day when they are not.") : "");
 
 const told = ({ mine }) => `${difference(mine.verdict, mine.before)} ${counting(mine)}`.trim();
 

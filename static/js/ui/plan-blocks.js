@@ -1,11 +1,12 @@
 /** The break-up, block by block: sets as a row of large numerals standing on tape, the rests between them in the calm colour. */
 import { el } from "../lib/dom.js";
 import { clock, load, number, setName, span } from "../lib/format.js";
+import { kept } from "../lib/keep.js";
 import { pace } from "../lib/pace.js";
-import { roundsName } from "../lib/round-words.js";
+import { fromInterval, roundsName } from "../lib/round-words.js";
 import { setsInWords } from "../lib/set-words.js";
 import { byRounds, counted, isCut, isUntilMiss } from "../lib/tiers.js";
-import { _, amount, holdName, movementName, say } from "../lib/words.js";
+import { _, amount, holdName, movementName, partSize, say } from "../lib/words.js";
 import { sortedReasons } from "./why.js";
 
 /** Equal neighbours stand counted together; the gap after them, in the calm colour, is the rest. */
@@ -41,14 +42,22 @@ function body(block, units) {
   ];
 }
 
+/** Of rounds done alike the times are the first one's. */
+function clockName({ plan, rounds }) {
+  if (rounds.length < 2) return _("On the clock");
+  const params = { round: number(rounds[0]) };
+  return plan.intervals ? _("Interval {round} on the clock", params) : _("Round {round} on the clock", params);
+}
+
 /** Pace and hold are said again only in rounds where they change. */
-function facts(block, { units, before }) {
+function facts(block, context) {
+  const { units, before } = context;
   const known = (name) => before?.[name] === block[name];
   const pairs = [
     block.seconds_per_unit && !known("seconds_per_unit") && [_("Pace"), pace(block, units)],
     block.switch_every && [_("Switch sides"), _("every {amount}", { amount: amount(block.switch_every, block.unit) })],
     block.hold && !known("hold") && [_("Hold"), holdName(block.movement, block.hold)],
-    block.start_s !== null && [_("On the clock"), `${clock(block.start_s)} \u2013 ${clock(block.end_s)}`],
+    block.start_s !== null && [clockName(context), `${clock(block.start_s)} \u2013 ${clock(block.end_s)}`],
   ];
   const said = pairs.filter((pair) => pair && pair[1]);
   return said.length === 0 ? null : el("dl", { class: "facts" }, said.map(([term, text]) => el("div", {}, el("dt", {}, term), el("dd", {}, text))));
@@ -73,17 +82,29 @@ export function blockTitle(block, units) {
   return block.load_kg ? _("{amount} at {load}", { amount: size, load: load(block.load_kg, units) }) : size;
 }
 
+/** "3 of 8 reps": what is left to do of a block in an interval that no longer holds all of it. */
+function keptOnly(block, keep) {
+  return [el("p", { class: "numeral block__big" }, _("{done} of {amount}", { done: partSize(keep, block.unit), amount: amount(block.amount, block.unit) })),
+    el("p", { class: "block__says" }, _("Keep the clock: begin again when the next interval does."))];
+}
+
+const inFull = (block, context) => [body(block, context.units), facts(block, context), reasons(block, context)];
+
 function one(block, context) {
   const position = block.block;
+  const keep = kept(context.plan, block);
   return el("article", { class: "block stack", "data-block": block.index, "data-mode": block.mode },
     el("header", { class: "block__head" },
       el("span", { class: "block__place numeral", "aria-hidden": "true" }, number(position)),
       el(context.heading, { class: "block__title" }, movementName(block.movement), el("small", {}, blockTitle(block, context.units)))),
-    body(block, context.units), facts(block, context), reasons(block, context),
+    keep === null ? inFull(block, context) : keptOnly(block, keep),
     context.before ? null : adviceFor(context, position).map((own) => advice(own.text)));
 }
 
 export const roundsTitle = (group, count, areIntervals) => (count < 2 ? null : el("h2", { class: "rounds" }, roundsName(group.rounds, areIntervals)));
+
+const groupTitle = (plan, group, count) => (group.blocks.some((block) => kept(plan, block) !== null) ? el("h2", { class: "rounds" }, fromInterval(group.rounds[0]))
+  : roundsTitle(group, count, Boolean(plan.intervals)));
 
 /** `context`: {workout, option, units, why}; `why(block, rounds)` makes what is unfolded below a block's reasons. */
 export function planBlocks(plan, context) {
@@ -92,7 +113,7 @@ export function planBlocks(plan, context) {
   const heading = count > 1 ? "h3" : "h2";
   const before = (at, { block }) => groups[at - 1]?.blocks.find((other) => other.block === block);
   return groups.map((group, at) => [
-    roundsTitle(group, count, Boolean(plan.intervals)),
-    ...group.blocks.map((block) => one(block, { ...context, heading, rounds: group.rounds, before: before(at, block) })),
+    groupTitle(plan, group, count),
+    ...group.blocks.map((block) => one(block, { ...context, plan, heading, rounds: group.rounds, before: before(at, block) })),
   ]).flat().filter(Boolean);
 }

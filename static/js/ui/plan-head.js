@@ -4,7 +4,7 @@ import { clock, number } from "../lib/format.js";
 import { headline } from "../lib/headline.js";
 import { scoreRange } from "../lib/score-words.js";
 import { _, amount, loadName, movementName, ngettext, partSize, say } from "../lib/words.js";
-import { NARROWS } from "./plan-notes.js";
+import { BREAKS, NARROWS } from "./plan-notes.js";
 import { bigNumber, mineSays, mineTag } from "./own-verdict.js";
 
 /** The range, and the one number that would narrow it most. */
@@ -33,7 +33,10 @@ function inIntervals(plan) {
   const count = plan.intervals.length;
   const big = finishes ? [eyebrow(_("It fits")), huge(_("{n} of {n}", { n: number(count) }), ngettext("interval", "intervals", count))]
     : [eyebrow(_("It breaks in interval")), huge(number(count))];
-  return [...big, el("p", {}, _("Likely count {likely} of {all}.", { likely: number(likely), all: number(count_in_all) })), band(plan)];
+  const breaks = plan.reasons.find(({ code }) => code === BREAKS);
+  const params = { likely: number(likely), all: number(count_in_all) };
+  const count_says = finishes ? _("Likely count {likely} of {all}.", params) : _("Likely count up to there: {likely} of {all}.", params);
+  return [...big, breaks && el("p", { class: "lead" }, say(breaks)), el("p", {}, count_says), band(plan)];
 }
 
 function heaviest(plan) {

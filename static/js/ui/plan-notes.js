@@ -6,6 +6,7 @@ import { numberName } from "./number-name.js";
 const SAID_BELOW = "number_guessed";  // the filled numbers have a list of their own
 
 export const NARROWS = "test_narrows";   // said at the head, beside the range it narrows
+export const BREAKS = "interval_breaks"; // said there as well: what to do then
 
 const list = (lines) => el("ul", {}, lines.map((line) => el("li", {}, line)));
 
@@ -19,7 +20,7 @@ export function whyList(title, reasons) {
   return reasons.length ? el("section", { class: "stack stack--s" }, el("h2", {}, title), list(reasons.map(say))) : null;
 }
 
-export const planReasons = (plan) => whyList(_("What limits you, and why this plan"), plan.reasons.filter(({ code }) => code !== NARROWS));
+export const planReasons = (plan) => whyList(_("What limits you, and why this plan"), plan.reasons.filter(({ code }) => ![NARROWS, BREAKS].includes(code)));
 
 export function planFilled(plan) {
   if (!plan.filled?.length) return null;
@@ -27,5 +28,5 @@ export function planFilled(plan) {
   return el("section", { class: "stack stack--s", "data-filled": "" },
     el("h2", {}, _("Numbers we filled in")),
     el("p", { class: "soft" }, _("You did not give these, so the plan uses what is usual and is more careful for it.")),
-    list([...new Set(names)]), el("p", {}, el("a", { href: "#numbers" }, _("Give your own"))));
+    list([...new Set(names)]), el("p", { class: "row", "data-no-print": "" }, el("a", { href: "#numbers" }, _("Give your own"))));
 }
