@@ -3,9 +3,10 @@
 import math
 
 from .draws import draw_people, fail_share, outcomes, weakest_first
+from .filled import filled_up
 from .joined import joined
 from .ladder import FIRST_RUNG, STRIDES, better, candidates, chosen, may_be, preferred, tried
-from .layout import all_out, as_given, carried_to_cap, cut_at_cap, factors_for, lay_out, replanned, steps_in
+from .layout import as_given, carried_to_cap, cut_at_cap, factors_for, lay_out, replanned, steps_in
 from .narrow import narrowing
 from .parameters import CAUTION, GAIN_AS_CAPACITY, RECOVERY_SD
 from .prepare import Case
@@ -107,18 +108,6 @@ def carried(case: Case, people: list, cap_s: float, layout: dict) -> dict:
         low = middle if may_be(other, style) else low
         high = high if may_be(other, style) else middle
     return best
-
-
-def filled_up(case: Case, people: list, cap_s: float, layout: dict) -> dict:
-    """Return a layout cut off at the cap with its end made longer by what still goes, where the style allows it."""
-    last = len(layout["breakups"]) - 1
-    if not layout["capped"] or last < 0 or layout["stints"][last]["kind"] != "local":
-        return layout
-    longer = {**layout, **all_out({**layout, "stints": case.stints}, layout, case.gain, cap_s, at_rest())}
-    if steps_in(longer) == steps_in(layout):
-        return layout
-    other = tried(case, people, cap_s, None, longer)
-    return other if may_be(other, case.wanted["style"]) and other["expected"] <= layout["expected"] * (1 + FURTHER) else layout
 
 
 def slower_per_caution(layouts: list, case: Case) -> float:

@@ -79,9 +79,13 @@ def tried(case: Case, people: list, cap_s: float | None, arrange, layout: dict) 
 
 def expected(stints: list, results: list) -> float:
     """Return what a layout costs over the draws: the mean time, with the bare work left undone where it did not get done. [s]"""
+    return sum([result["seconds"] for result in results]) / len(results) + undone(stints, results)
+
+
+def undone(stints: list, results: list) -> float:
+    """Return how long the bare work takes that is left undone, in the mean over the draws. [s]"""
     total = 0.0
     for result in results:
-        total = total + result["seconds"]
         for index in range(len(stints)):
             done = result["done"][index] if index < len(result["done"]) else 0
             total = total + (stints[index]["steps"] - done) * stints[index]["seconds"]
