@@ -10,10 +10,11 @@ from .ladder import may_be, tried, undone
 from .layout import all_out, as_given, complete, steps_in
 from .parameters import REST_STEP_S
 from .prepare import Case
+from .reserve import Fatigue
 from .stint_segment import able_factor, segment_of
 from .whole import Start, at_rest, break_up_all, do_stint, state_before
 
-MOST_ADDED = 4  # stints, or parts of one, that are added; chosen
+MOST_ADDED = 4  # times that more is added; chosen
 
 
 def filled_up(case: Case, people: list, cap_s: float, layout: dict) -> dict:
@@ -44,19 +45,20 @@ def going_on(case: Case, people: list, cap_s: float, layout: dict) -> dict:
 
     Begun soon where that is all of the stint, so that time is left for the next; else as late as it may be; the other way where less is left undone so.
     """
-    in_all = steps_at_hand(case, layout)
-    low = 0
+    place = at_hand(case, layout)
+    begun = layout["stints"][place]["steps"] if place < len(layout["breakups"]) else 0
+    in_all = case.stints[place]["steps"] - begun if place >= 0 else 0
+    more = 0
     high = in_all
-    while low < high:
-        middle = (low + high + 1) // 2
-        if left_s(case, longer_by(case, layout, middle, 0.0), cap_s) >= 0:
-            low = middle
+    while more < high:
+        middle = (more + high + 1) // 2
+        if left_s(case, longer_by(case, layout, place, middle, 0), cap_s) >= 0:
+            more = middle
         else:
             high = middle - 1
-    more = low
     while more > 0:
-        soon = longer_by(case, layout, more, 0.0)
-        late = longer_by(case, layout, more, REST_STEP_S * (left_s(case, soon, cap_s) // REST_STEP_S))
+        soon = longer_by(case, layout, place, more, 0)
+        late = longer_by(case, layout, place, more, REST_STEP_S * math.floor(left_s(case, soon, cap_s) / REST_STEP_S))
         best = layout
         for end in [soon, late] if more == in_all else [late, soon]:
             best = better_end(case, people, cap_s, best, end)
@@ -67,23 +69,14 @@ def going_on(case: Case, people: list, cap_s: float, layout: dict) -> dict:
 
 
 def at_hand(case: Case, layout: dict) -> int:
-    """Return the stint that a layout ends in, or the next that is no rest where it ends with it; none for a gate and at the end: -1."""
-    last = len(layout["breakups"]) - 1
-    if layout["stints"][last]["steps"] < case.stints[last]["steps"]:
-        return last
-    place = last + 1
+    """Return which stint a layout ends in, or the next that is no rest where it ends with one; -1 for a gate and at the end."""
+    place = len(layout["breakups"]) - 1
+    if layout["stints"][place]["steps"] < case.stints[place]["steps"]:
+        return place
+    place = place + 1
     while place < len(case.stints) and case.stints[place]["kind"] == "rest":
         place = place + 1
     return -1 if place == len(case.stints) or case.stints[place]["kind"] == "gate" else place
-
-
-def steps_at_hand(case: Case, layout: dict) -> int:
-    """Return the steps that are left of the stint at hand."""
-    place = at_hand(case, layout)
-    if place < 0:
-        return 0
-    begun = layout["stints"][place]["steps"] if place < len(layout["breakups"]) else 0
-    return case.stints[place]["steps"] - begun
 
 
 def left_s(case: Case, layout: dict, cap_s: float) -> float:
@@ -92,29 +85,32 @@ def left_s(case: Case, layout: dict, cap_s: float) -> float:
     return cap_s - went["ends_s"][len(went["ends_s"]) - 1] if went["finished"] else -1.0
 
 
-def longer_by(case: Case, layout: dict, steps: int, wait_s: float) -> dict:
-    """Return stints and break-ups of a layout with so many more steps of the stint at hand, planned from where it leaves the athlete, begun `wait_s`
-    [s] later than they go."""
+def longer_by(case: Case, layout: dict, place: int, steps: int, wait_s: int) -> dict:
+    """Return the end of a layout with so many more steps of the stint at `place`, planned from where it leaves the athlete and begun `wait_s` [s] later
+    than they go: stints, breakups, and whether it is still `capped`."""
     last = len(layout["breakups"]) - 1
-    place = at_hand(case, layout)
-    factors = layout["factors"]
     stint = layout["stints"][last]
-    fatigue = state_before(last, layout["stints"], layout["breakups"], factors, case.gain, at_rest())
-    do_stint(fatigue, stint, layout["breakups"][last], segment_of(stint, able_factor(stint, factors[last]), 1.0), case.gain, 0.0)
-    coming = [] + case.stints[last + 1 : place + 1] if place > last else [{**stint, "handover": 1.0, "change_s": math.ceil(max(stint["set_up_s"], stint["single_wait_s"]))}]
-    coming[len(coming) - 1] = {**coming[len(coming) - 1], "steps": steps}
-    begun = [factors[place]] * len(coming)
-    more = break_up_all(coming, begun, case.gain, [], Start(fatigue, 0.0, True), [0.0] * len(coming))
-    added = more[len(more) - 1]
-    more[len(more) - 1] = {**added, "lead_s": added["lead_s"] + wait_s, "plan": []}
+    further = {**case.stints[place], "steps": steps}
+    if place == last:
+        further.update({"handover": 1.0, "change_s": math.ceil(max(stint["set_up_s"], stint["single_wait_s"]))})
+    coming = [] + case.stints[last + 1 : place] + [further]
+    added = break_up_all(coming, [layout["factors"][place]] * len(coming), case.gain, [], Start(after(case, layout), 0.0, True), [0.0] * len(coming))
+    waited = {**added[len(added) - 1], "lead_s": added[len(added) - 1]["lead_s"] + wait_s, "plan": []}
     if place > last:
-        return ended({"stints": [] + layout["stints"] + coming, "breakups": [] + layout["breakups"] + more}, case)
-    one = layout["breakups"][last]
-    rest_s = coming[0]["change_s"] + more[0]["lead_s"]
-    joint = {**one, "sets": one["sets"] + more[0]["sets"], "rests_s": one["rests_s"] + [rest_s] + more[0]["rests_s"], "plan": []}
-    return ended({"stints": [] + layout["stints"][:last] + [{**stint, "steps": stint["steps"] + steps}], "breakups": [] + layout["breakups"][:last] + [joint]}, case)
+        stints = [] + layout["stints"] + coming
+        breakups = [] + layout["breakups"] + added[: len(added) - 1] + [waited]
+    else:
+        so_far = layout["breakups"][last]
+        rests_s = so_far["rests_s"] + [further["change_s"] + waited["lead_s"]] + waited["rests_s"]
+        stints = [] + layout["stints"][:last] + [{**stint, "steps": stint["steps"] + steps}]
+        breakups = [] + layout["breakups"][:last] + [{**so_far, "sets": so_far["sets"] + waited["sets"], "rests_s": rests_s, "plan": []}]
+    return {"stints": stints, "breakups": breakups, "capped": not complete(stints, case.stints)}
 
 
-def ended(layout: dict, case: Case) -> dict:
-    """Return stints and break-ups with `capped`, whether anything is left undone."""
-    return {**layout, "capped": not complete(layout["stints"], case.stints)}
+def after(case: Case, layout: dict) -> Fatigue:
+    """Return the fatigue at the end of a layout of somebody of the capacity it is made for."""
+    last = len(layout["breakups"]) - 1
+    stint = layout["stints"][last]
+    fatigue = state_before(last, layout["stints"], layout["breakups"], layout["factors"], case.gain, at_rest())
+    do_stint(fatigue, stint, layout["breakups"][last], segment_of(stint, able_factor(stint, layout["factors"][last]), 1.0), case.gain, 0.0)
+    return fatigue

@@ -1,0 +1,95 @@
+"""What the cap leaves is used: more sets and the next block, as far as the style allows."""
+
+import json
+from pathlib import Path
+
+import pytest
+from engine_samples import able, block, workout
+from phones_engine import plan
+
+from webapp.engine.draws import draw_people, weakest_first
+from webapp.engine.filled import after, at_hand, filled_up, left_s
+from webapp.engine.ladder import may_be, tried
+from webapp.engine.layout import as_given, steps_in
+from webapp.engine.prepare import Case, stints_of
+from webapp.engine.whole import at_rest
+from webapp.workouts import completed
+
+DEMO = Path(__file__).resolve().parents[2] / "demo_data"
+CAP_S = 120
+
+
+def one_go(steps):
+    """A break-up of so many steps in one set."""
+    return {"sets": [steps], "rests_s": [], "lead_s": 0.0, "plan": [], "price": 0.0, "end_s": 0.0, "kept": False}
+
+
+def ended_after(blocks, numbers, sets, style="bold"):
+    """A case, its people, and a layout that ends after one set of each of the first blocks."""
+    case = Case(workout(blocks, cap_s=CAP_S), numbers, {"style": style})
+    case.stints = stints_of(case, case.option)
+    people = weakest_first(draw_people(case.stints, 1, case.gain))
+    stints = [{**stint, "steps": steps} for stint, steps in zip(case.stints, sets, strict=False)]
+    breakups = [one_go(steps) for steps in sets]
+    layout = {"stints": stints, "breakups": breakups, "whole": breakups, "capped": True, "factors": [1.0] * len(case.stints), "caution": 0.0}
+    return case, people, tried(case, people, CAP_S, None, layout)
+
+
+@pytest.mark.parametrize(
+    ("name", "style"),
+    [("2-tin-kettle", "even"), ("2-tin-kettle", "bold"), ("3-low-winter-sun", "even"), ("3-low-winter-sun", "bold"), ("4-long-corridor", "steady")],
+)
+def test_nobody_is_left_standing_before_the_cap(name, style):
+    """Regression: these had 12 to 88 s left for a regular athlete on 2026-11-26, now 12 at most."""
+    asked = completed(json.loads((DEMO / f"{name}.json").read_text(encoding="utf-8")))
+    made = plan(asked, {"level": "regular", "body_mass_kg": 75}, {"style": style})
+    assert not made["score"]["finishes"]
+    assert asked["cap_s"] - max(one["end_s"] for one in made["blocks"] if one["end_s"] is not None) <= 15
+
+
+@pytest.mark.parametrize("style", ["steady", "bold"])
+def test_more_sets_follow_as_far_as_the_style_allows(style):
+    """Three of thirty pull-ups after two minutes' time: what is added comes after them, ends before the cap, and risks no more than the style allows."""
+    case, people, short = ended_after([block("pull-up", 30)], able("keen", pull_up=12), [3], style)
+    longer = filled_up(case, people, CAP_S, short)
+    assert longer["breakups"][0]["sets"][0] >= 3
+    assert steps_in(longer) == sum(longer["breakups"][0]["sets"]) > 3
+    assert len(longer["breakups"][0]["rests_s"]) == len(longer["breakups"][0]["sets"]) - 1
+    assert 0 <= left_s(case, longer, CAP_S) < 30
+    assert may_be(longer, style)
+
+
+def test_the_next_block_is_begun():
+    """Five of five pull-ups, then forty squats: all of them go in two minutes for somebody with fifty."""
+    case, people, short = ended_after([block("pull-up", 5), block("air-squat", 40)], able("keen", pull_up=12, air_squat=50), [5])
+    longer = filled_up(case, people, CAP_S, short)
+    assert (len(longer["breakups"]), longer["capped"]) == (2, False)
+    assert longer["stints"][1]["steps"] == case.stints[1]["steps"]
+
+
+def test_a_rest_between_is_passed():
+    """The same with half a minute's rest between: it stays as it is."""
+    case, people, short = ended_after([block("pull-up", 5), block("rest", 30, "s"), block("air-squat", 40)], able("keen", pull_up=12, air_squat=50), [5])
+    assert at_hand(case, short) == 2
+    longer = filled_up(case, people, CAP_S, short)
+    assert [stint["kind"] for stint in longer["stints"]] == ["local", "rest", "local"]
+    whole = as_given(longer["stints"], longer["breakups"], case.gain, CAP_S, at_rest())
+    assert whole["ends_s"][1] == pytest.approx(whole["ends_s"][0] + 30)
+
+
+def test_nothing_is_added_before_a_gate():
+    """Nobody who has never done a muscle-up is sent there by this."""
+    case, people, short = ended_after([block("pull-up", 5), block("ring-muscle-up", 5)], able("new", pull_up=12, ring_muscle_up=0), [5])
+    assert at_hand(case, short) == -1
+    assert filled_up(case, people, CAP_S, short) == short
+
+
+def test_it_goes_on_from_where_the_athlete_stands():
+    """More has been taken of the group after eight of twelve than after four, and something after both."""
+    depths = []
+    for done in (4, 8):
+        case, _, short = ended_after([block("pull-up", 30)], able("keen", pull_up=12), [done])
+        left = after(case, short)
+        slot = case.stints[0]["slots"][0]
+        depths.append(left.quick[slot] + left.slow[slot])
+    assert 0 < depths[0] < depths[1] <= 1
