@@ -15,6 +15,7 @@ from .stint_segment import able_factor, segment_of
 from .whole import Start, at_rest, break_up_all, do_stint, state_before
 
 MOST_ADDED = 4  # times that more is added; chosen
+ANY_PLAN = {"plan": [], "rough": True}  # a hint: a steady plan is good enough for a few sets at the end
 
 
 def filled_up(case: Case, people: list, cap_s: float, layout: dict) -> dict:
@@ -48,19 +49,21 @@ def going_on(case: Case, people: list, cap_s: float, layout: dict) -> dict:
     place = at_hand(case, layout)
     begun = layout["stints"][place]["steps"] if place < len(layout["breakups"]) else 0
     in_all = case.stints[place]["steps"] - begun if place >= 0 else 0
+    tired = after(case, layout)
     more = 0
     high = in_all
     while more < high:
         middle = (more + high + 1) // 2
-        if left_s(case, longer_by(case, layout, place, middle, 0), cap_s) >= 0:
+        if left_s(case, longer_by(case, layout, tired, place, middle, 0), cap_s) >= 0:
             more = middle
         else:
             high = middle - 1
     while more > 0:
-        soon = longer_by(case, layout, place, more, 0)
-        late = longer_by(case, layout, place, more, REST_STEP_S * math.floor(left_s(case, soon, cap_s) / REST_STEP_S))
+        soon = longer_by(case, layout, tired, place, more, 0)
+        wait_s = REST_STEP_S * math.floor(left_s(case, soon, cap_s) / REST_STEP_S)
+        late = longer_by(case, layout, tired, place, more, wait_s)
         best = layout
-        for end in [soon, late] if more == in_all else [late, soon]:
+        for end in [soon] if wait_s == 0 else [soon, late] if more == in_all else [late, soon]:
             best = better_end(case, people, cap_s, best, end)
         if steps_in(best) > steps_in(layout):
             return best
@@ -85,16 +88,17 @@ def left_s(case: Case, layout: dict, cap_s: float) -> float:
     return cap_s - went["ends_s"][len(went["ends_s"]) - 1] if went["finished"] else -1.0
 
 
-def longer_by(case: Case, layout: dict, place: int, steps: int, wait_s: int) -> dict:
-    """Return the end of a layout with so many more steps of the stint at `place`, planned from where it leaves the athlete and begun `wait_s` [s] later
-    than they go: stints, breakups, and whether it is still `capped`."""
+def longer_by(case: Case, layout: dict, tired: Fatigue, place: int, steps: int, wait_s: int) -> dict:
+    """Return the end of a layout with so many more steps of the stint at `place`, planned from where it leaves the athlete, `tired`, and begun `wait_s`
+    [s] later than they go: stints, breakups, and whether it is still `capped`."""
     last = len(layout["breakups"]) - 1
     stint = layout["stints"][last]
     further = {**case.stints[place], "steps": steps}
     if place == last:
         further.update({"handover": 1.0, "change_s": math.ceil(max(stint["set_up_s"], stint["single_wait_s"]))})
     coming = [] + case.stints[last + 1 : place] + [further]
-    added = break_up_all(coming, [layout["factors"][place]] * len(coming), case.gain, [], Start(after(case, layout), 0.0, True), [0.0] * len(coming))
+    each = [layout["factors"][place]] * len(coming)
+    added = break_up_all(coming, each, case.gain, [ANY_PLAN] * len(coming), Start(tired, 0.0, True), [0.0] * len(coming))
     waited = {**added[len(added) - 1], "lead_s": added[len(added) - 1]["lead_s"] + wait_s, "plan": []}
     if place > last:
         stints = [] + layout["stints"] + coming
