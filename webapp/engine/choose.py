@@ -6,15 +6,13 @@ from .draws import draw_people, fail_share, outcomes, weakest_first
 from .filled import filled_up
 from .joined import joined
 from .ladder import FIRST_RUNG, STRIDES, better, candidates, chosen, may_be, preferred, tried
-from .layout import as_given, carried_to_cap, cut_at_cap, factors_for, lay_out, replanned, steps_in
+from .layout import as_given, carried_to_cap, cut_at_cap, factors_for, lay_out
 from .narrow import narrowing
 from .parameters import CAUTION, GAIN_AS_CAPACITY, RECOVERY_SD
 from .prepare import Case
 from .whole import LONGEST_S, at_rest
 
 MOST_REFINED = 40  # stints, beyond which the layout of the ladder is taken as it is; chosen: what it takes grows with their number
-FURTHER = 0.03  # share of the time to expect by which a plan that gets further by the cap may be worse; chosen: more time shall not count less
-PARTWAY = 3  # plans that go only part of the way to the cap, where the style does not allow all of it; chosen
 TRIED_ON = 20  # people each layout of the ladder is tried on; chosen: the band at the end takes them all
 
 
@@ -74,9 +72,10 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
     """
     best = layout
     if len(case.stints) > MOST_REFINED:
-        return best
+        return filled_up(case, people, cap_s, best)
     if best["capped"]:
-        best = carried(case, people, cap_s, best)
+        other = carried_to_cap(best, case.stints, case.gain, cap_s, at_rest())
+        best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
         return filled_up(case, people, cap_s, best if arrange is not None else joined(case, people, cap_s, best))
     if arrange is not None:  # rounds held evenly stay as they are
         return best
@@ -88,26 +87,6 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
         if best["caution"] != caution:
             break
     return joined(case, people, cap_s, best)
-
-
-def carried(case: Case, people: list, cap_s: float, layout: dict) -> dict:
-    """Return the layout planned only up to the cap, as far as that gets or, where the style does not allow it, as much of the way as it does; as it is
-    where that is no better."""
-    style = case.wanted["style"]
-    other = tried(case, people, cap_s, None, carried_to_cap(layout, case.stints, case.gain, cap_s, at_rest()))
-    best = better(other, layout, style)
-    low = 0
-    high = 0 if may_be(other, style) else steps_in(other) - steps_in(layout)
-    for _ in range(PARTWAY):
-        if high - low < 2:
-            break
-        middle = (low + high) // 2
-        other = tried(case, people, cap_s, None, replanned({**layout, "stints": case.stints}, layout, middle, case.gain, cap_s, at_rest()))
-        if may_be(other, style) and other["expected"] <= best["expected"] * (1 + FURTHER):
-            best = other
-        low = middle if may_be(other, style) else low
-        high = high if may_be(other, style) else middle
-    return best
 
 
 def slower_per_caution(layouts: list, case: Case) -> float:

@@ -9,7 +9,7 @@ from .whole import Start, break_up_all, keeps_back, live_through, state_before
 from .worth import at_worth, worths
 
 
-MOST_REPLANNED = 5  # times that the work up to the cap is planned anew; chosen
+MOST_REPLANNED = 2  # times that the work up to the cap is planned anew; chosen: five gained nothing, what is left then is filled up
 SEARCHED_ANEW = 2  # stints, the last ones reached, that are searched for from nothing the first of these times: they need no longer save; chosen
 FEW_AHEAD = 8  # stints planned anew when the cap leaves time beyond a block; chosen
 
@@ -40,10 +40,9 @@ def lay_out(stints: list, factors: list[float], gain: float, cap_s: float | None
 
 
 def carried_to_cap(layout: dict, stints: list, gain: float, cap_s: float | None, start: Start) -> dict:
-    """Return a layout of `stints` with the work up to the cap planned anew, as if nothing came after it, for as long as that gets further.
+    """Return a layout of `stints` with the work up to the cap planned anew, as if nothing came after it, where that gets further.
 
-    First just the work reached is planned: without saving for more it takes less time. Then as much more as should go in the time that leaves,
-    or half of that where it does not.
+    First just the work reached is planned: without saving for more it takes less time. Then as much more as should go in the time that leaves.
     """
     uncut = {**layout, "stints": stints}
     best = layout
@@ -55,12 +54,8 @@ def carried_to_cap(layout: dict, stints: list, gain: float, cap_s: float | None,
         last = len(other["breakups"]) - 1
         if other["capped"] and other["stints"][last]["kind"] == "local":
             other = {**other, **all_out(uncut, other, gain, cap_s, start)}
-        spare = spare_steps(other, gain, cap_s, start)
-        if further_than(other, best):
-            best = other
-            more = spare if spare > 0 else more // 2
-        else:
-            more = spare if more == 0 else more // 2
+        best = other if further_than(other, best) else best
+        more = spare_steps(other, gain, cap_s, start)
         if more == 0:
             break
     return best
