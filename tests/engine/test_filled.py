@@ -12,6 +12,7 @@ from webapp.engine.filled import after, at_hand, filled_up, left_s
 from webapp.engine.ladder import may_be, tried
 from webapp.engine.layout import as_given, steps_in
 from webapp.engine.prepare import Case, stints_of
+from webapp.engine.score import gone_on
 from webapp.engine.whole import at_rest
 from webapp.workouts import completed
 
@@ -93,3 +94,19 @@ def test_it_goes_on_from_where_the_athlete_stands():
         slot = case.stints[0]["slots"][0]
         depths.append(left.quick[slot] + left.slow[slot])
     assert 0 < depths[0] < depths[1] <= 1
+
+
+@pytest.mark.parametrize(
+    ("left_s", "done"),
+    [
+        (7.9, [5, 9]),  # three more at 2 s each
+        (20.0, [5, 10, 1]),  # four more, 8 s; 8 s of change-over; one at 3 s of the 4 s left
+        (100.0, [5, 10, 4, 0, 2]),  # 8 + 8 + 12 s, 30 s of rest, 8 s of change-over, and two of five at 15 s in the 34 s left
+        (500.0, [5, 10, 4, 0, 5]),
+    ],
+)
+def test_who_is_quicker_goes_on_into_the_blocks_that_follow(left_s, done):
+    """From six of ten in the second block, by hand arithmetic."""
+    work = [(5, 8.0, "local", 1), (10, 8.0, "local", 1), (4, 8.0, "local", 1), (0, 0.0, "rest", 30), (5, 8.0, "local", 1), (3, 8.0, "gate", 1)]
+    stints = [{"steps": steps, "change_s": change_s, "kind": kind, "amount": amount} for steps, change_s, kind, amount in work]
+    assert gone_on(stints, [5, 6], [1.0, 2.0, 3.0, 30.0, 15.0, 1.0], left_s) == done

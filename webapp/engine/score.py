@@ -47,18 +47,36 @@ def rounds_done(stints: list, blocks: int, count: int, workout: dict) -> list[in
 
 
 def carried_on(result: dict, stints: list, planned: list, course: dict, cap_s: float | None) -> dict:
-    """Return the result of somebody quicker than a plan made to end at the cap, who goes on at the pace of its last block."""
+    """Return the result of somebody quicker than a plan made to end at the cap, who goes on: at the pace of its last block to the end of that, then into
+    the blocks after it as much slower than their bare work as the whole plan is."""
     last = len(planned) - 1
     cut = last + 1 < len(stints) or planned[last]["steps"] < stints[last]["steps"]
     if cap_s is None or not result["finished"] or not cut or last >= len(course["stints"]):
         return result
-    seconds = course["stints"][last]["end_s"] - course["stints"][last]["start_s"]
-    more = 0
-    if seconds > 0:
-        more = int(math.floor((cap_s - result["seconds"]) / (seconds / max(1, planned[last]["steps"]))))
-    done = result["done"][:]
-    done[last] = min(stints[last]["steps"], done[last] + max(0, more))
-    return {**result, "finished": False, "done": done}
+    block_s = course["stints"][last]["end_s"] - course["stints"][last]["start_s"]
+    bare_s = sum([stint["steps"] * stint["seconds"] for stint in planned])
+    slower = course["stints"][last]["end_s"] / max(1.0, bare_s)
+    paces = [stint["seconds"] * slower for stint in stints]
+    paces[last] = block_s / max(1, planned[last]["steps"])
+    return {**result, "finished": False, "done": gone_on(stints, result["done"], paces, cap_s - result["seconds"])}
+
+
+def gone_on(stints: list, done: list, paces: list[float], left_s: float) -> list:
+    """Return the steps of each stint begun by somebody who, after those done, goes on for `left_s` [s] at these `paces` [s a step], up to a gate."""
+    made = done[:]
+    index = len(made) - 1
+    while index < len(stints) and stints[index]["kind"] != "gate":
+        stint = stints[index]
+        if index == len(made):
+            made.append(0)
+            left_s = left_s - stint["change_s"]
+        more = min(stint["steps"] - made[index], max(0, int(math.floor(left_s / max(0.1, paces[index])))))
+        made[index] = made[index] + more
+        left_s = left_s - (stint["amount"] if stint["kind"] == "rest" else more * paces[index])
+        if made[index] < stint["steps"]:
+            break
+        index = index + 1
+    return made
 
 
 def score_of(workout: dict, stints: list, likely: dict, results: list, tie_break_s: float | None) -> dict:
