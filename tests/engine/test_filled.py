@@ -7,6 +7,7 @@ import pytest
 from engine_samples import able, block, workout
 from phones_engine import plan
 
+from webapp import engine
 from webapp.engine.draws import draw_people, weakest_first
 from webapp.engine.filled import after, at_hand, filled_up, left_s
 from webapp.engine.ladder import may_be, tried
@@ -46,6 +47,13 @@ def test_nobody_is_left_standing_before_the_cap(name, style):
     made = plan(asked, {"level": "regular", "body_mass_kg": 75}, {"style": style})
     assert not made["score"]["finishes"]
     assert asked["cap_s"] - max(one["end_s"] for one in made["blocks"] if one["end_s"] is not None) <= 15
+
+
+@pytest.mark.parametrize("ask", [plan, engine.plan])
+def test_what_is_added_may_end_at_a_gate(ask):
+    """All thirty pull-ups go, the muscle-ups after them do not: both engines stop there."""
+    asked = workout([block("pull-up", 30), block("ring-muscle-up", 5)], cap_s=220)
+    assert ask(asked, able("keen", pull_up=12, ring_muscle_up=0), {"style": "even"})["score"]["likely"] == 30
 
 
 @pytest.mark.parametrize("style", ["steady", "bold"])

@@ -10,7 +10,8 @@ from webapp.engine.parameters import SLOW_GAIN
 from webapp.engine.quick import Alone
 from webapp.engine.reserve import PAST_ONE, Effort, cost_per_rep, fresh, perform, recover
 from webapp.engine.segments import Segment
-from webapp.engine.simulate import NO_STEP, run_sets, run_through
+from webapp.engine.simulate import NO_STEP, Course, run_sets, run_through
+from webapp.engine.whole import steps_by
 
 SAME = 1e-9  # relative: the same arithmetic in another order
 LUNGS = {"cp_w": 220.0, "w_prime_j": 15000.0}
@@ -193,3 +194,11 @@ def test_a_rest_takes_back_the_same_in_pieces():
     for _ in range(30):
         recover(many, [0], 1)
     assert many.quick[0] == pytest.approx(one.quick[0], rel=SAME)
+
+
+@pytest.mark.parametrize(("kind", "done"), [("local", 14), ("skill", 10)])
+def test_a_skill_s_misses_are_spread_over_its_work(kind, done):
+    """Twenty steps in 28 s, then 12 s of starting again, reckoned last: at 20 s it is 20/28 of the steps, but of a skill half of them, 20 of 40 s (by hand)."""
+    course = Course()
+    course.starts_s, course.ends_s, course.seconds = [0.0], [28.0], 40.0
+    assert steps_by(course, {"kind": kind}, {"sets": [20]}, 20.0) == done

@@ -47,8 +47,10 @@ def going_on(case: Case, people: list, cap_s: float, layout: dict) -> dict:
     Begun soon where that is all of the stint, so that time is left for the next; else as late as it may be; the other way where less is left undone so.
     """
     place = at_hand(case, layout)
+    if place < 0:
+        return layout
     begun = layout["stints"][place]["steps"] if place < len(layout["breakups"]) else 0
-    in_all = case.stints[place]["steps"] - begun if place >= 0 else 0
+    in_all = case.stints[place]["steps"] - begun
     tired = after(case, layout)
     more = 0
     high = in_all

@@ -244,8 +244,11 @@ def live_stint(
 
 
 def steps_by(course: Course, stint: dict, breakup: dict, moment_s: float) -> int:
-    """Return the steps done by `moment_s` [s] of the stint's own clock, evenly spread within a set."""
+    """Return the steps done by `moment_s` [s] of the stint's own clock, evenly spread within a set; the misses of a skill, which come last in its course,
+    are spread over all of it."""
     done = 0.0
+    if stint["kind"] == "skill" and course.seconds > 0:
+        moment_s = moment_s * course.ends_s[len(course.ends_s) - 1] / course.seconds
     for index in range(len(course.starts_s)):
         start = course.starts_s[index]
         end = course.ends_s[index] if index < len(course.ends_s) else moment_s
