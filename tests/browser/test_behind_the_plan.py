@@ -7,6 +7,7 @@ import pytest
 from .conftest import SMALL, go_to
 
 pytestmark = pytest.mark.browser
+FIGURE = "[data-plan-why] figure.curve"  # try my own has a picture too
 
 
 @pytest.fixture
@@ -93,7 +94,7 @@ def test_the_clock_list_rises_and_agrees_with_the_blocks(plan):
 
 
 def test_the_picture_is_readable_on_a_small_phone_and_told_in_words(plan):
-    figure = plan.locator("[data-plan-why] figure.curve")
+    figure = plan.locator(FIGURE)
     heights = figure.locator("text").evaluate_all("all => all.map(one => one.getBoundingClientRect().height)")
     assert min(heights) >= 11  # px; chosen: the smallest a printed label of the page has
     words = figure.locator(".curve__legend li:not(.curve__key)").all_inner_texts()
@@ -106,14 +107,14 @@ def test_the_picture_is_readable_on_a_small_phone_and_told_in_words(plan):
 def test_the_picture_marks_sets_splits_quarters_and_the_end(plan):
     """As many dashed lines as block ends in the list of times; a wedge for each quarter."""
     ends = [row for row in plan.locator(".splits dt").all_inner_texts() if row.endswith("done")]
-    assert plan.locator("figure .curve__split").count() == len(ends) + 1  # one more in the legend
-    assert plan.locator(".curve__quarter").get_attribute("d").count("z") == 3
-    assert plan.locator("figure line.curve__cap").count() == 2  # in the picture and in the legend
+    assert plan.locator(f"{FIGURE} .curve__split").count() == len(ends) + 1  # one more in the legend
+    assert plan.locator(f"{FIGURE} .curve__quarter").get_attribute("d").count("z") == 3
+    assert plan.locator(f"{FIGURE} line.curve__cap").count() == 2  # in the picture and in the legend
 
 
 def test_the_picture_is_on_paper_too(plan):
     plan.emulate_media(media="print")
-    assert plan.locator("[data-plan-why] figure.curve").is_visible()
+    assert plan.locator(FIGURE).is_visible()
     assert not plan.locator("[data-plan-own]").is_visible()
     assert not plan.locator("[data-why]").first.is_visible()
 

@@ -13,6 +13,7 @@ from webapp.engine.filled import after, at_hand, filled_up, left_s
 from webapp.engine.ladder import may_be, tried
 from webapp.engine.layout import as_given, steps_in
 from webapp.engine.prepare import Case, stints_of
+from webapp.engine.report import begins, finished_like
 from webapp.engine.score import gone_on
 from webapp.engine.whole import at_rest
 from webapp.workouts import completed
@@ -118,3 +119,15 @@ def test_who_is_quicker_goes_on_into_the_blocks_that_follow(left_s, done):
     work = [(5, 8.0, "local", 1), (10, 8.0, "local", 1), (4, 8.0, "local", 1), (0, 0.0, "rest", 30), (5, 8.0, "local", 1), (3, 8.0, "gate", 1)]
     stints = [{"steps": steps, "change_s": change_s, "kind": kind, "amount": amount} for steps, change_s, kind, amount in work]
     assert gone_on(stints, [5, 6], [1.0, 2.0, 3.0, 30.0, 15.0, 1.0], left_s) == done
+
+
+def test_an_own_break_up_starts_from_the_plan_with_what_was_added():
+    """What is left of the block follows in its last sets: by hand, eight of twelve done, the last four of 4, 3, 3, 2 are two and two."""
+    stint = {"steps": 12, "set_up_s": 3, "step_units": 1}
+    planned = {"sets": [4, 3, 1], "rests_s": [10, 40]}
+    uncut_one = {"sets": [4, 3, 3, 2], "rests_s": [10, 10, 12]}
+    assert begins({"sets": [4, 3, 1], "rests_s": [10, 10]}, uncut_one)
+    assert begins({"sets": [], "rests_s": []}, uncut_one)
+    assert not begins(planned, uncut_one)
+    assert finished_like(stint, planned, uncut_one) == {"sets": [4, 3, 1, 2, 2], "rests_s": [10, 40, 12, 12]}
+    assert finished_like(stint, {"sets": [12], "rests_s": []}, uncut_one) == {"sets": [12], "rests_s": []}

@@ -84,16 +84,42 @@ def block_of(workout: dict, stints: list, layout: dict, course: dict, likely: di
         "count_at_cap": count_of(stint, done, workout),
         "reached": begun,
         "cut": layout["capped"] and index == len(layout["stints"]) - 1,
-        "uncut": uncut(stint, layout["whole"][index]) if index < len(layout["whole"]) else None,
+        "uncut": uncut(stint, layout, index) if index < len(layout["whole"]) else None,
     }
     if begun:
         return {**block, **planned_of(stints, layout, course, index)}
     return {**block, **not_reached(stint)}
 
 
-def uncut(stint: dict, breakup: dict) -> dict:
+def uncut(stint: dict, layout: dict, index: int) -> dict:
     """Return how a block would be broken up if the cap never came: what an athlete starts from who tries a plan of their own."""
+    breakup = layout["whole"][index]
+    if index < len(layout["breakups"]) and not begins(layout["breakups"][index], breakup):
+        breakup = finished_like(stint, layout["breakups"][index], breakup)
     return {"sets": [steps * stint["step_units"] for steps in breakup["sets"]], "rests_s": breakup["rests_s"]}
+
+
+def begins(planned: dict, other: dict) -> bool:
+    """Is a break-up the beginning of another one, its last set perhaps cut short?"""
+    last = len(planned["sets"]) - 1
+    if last < 0:
+        return True
+    if last >= len(other["sets"]) or planned["sets"][last] > other["sets"][last]:
+        return False
+    return planned["sets"][:last] == other["sets"][:last] and planned["rests_s"] == other["rests_s"][:last]
+
+
+def finished_like(stint: dict, planned: dict, other: dict) -> dict:
+    """Return a break-up that was filled up before the cap, with what it leaves of its stint in the last sets of another one."""
+    further = []
+    left = stint["steps"] - sum(planned["sets"])
+    for size in reversed(other["sets"]):
+        if left > 0:
+            further.append(min(left, size))
+            left = left - size
+    usual_s = [stint["set_up_s"]] + planned["rests_s"] + other["rests_s"]
+    rests_s = planned["rests_s"] + [usual_s[len(usual_s) - 1]] * len(further)
+    return {"sets": planned["sets"] + list(reversed(further)), "rests_s": rests_s}
 
 
 def not_reached(stint: dict) -> dict:

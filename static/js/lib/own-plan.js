@@ -24,7 +24,8 @@ export async function planWith(slot, context, plan, blocks) {
   const verdict = await judge(slot, context, plan, blocks);
   if (verdict === OVERTAKEN || verdict.error || before.error) return null;
   const option = context.workout.options.find(({ key }) => key === plan.option);
-  return withMine(plan, blocks, verdict, asTold(plan, before), option);
+  const untouched = JSON.stringify(blocks) === JSON.stringify(fromPlan(plan));
+  return withMine(plan, blocks, untouched ? asTold(plan, verdict) : verdict, asTold(plan, before), option);
 }
 
 /** The plan as it is shown: with the break-up the athlete has kept for it, while it belongs to it. `index`: which part of the workout it is. */
