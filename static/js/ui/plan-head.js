@@ -35,8 +35,8 @@ function inIntervals(plan) {
     : [eyebrow(_("It breaks in interval")), huge(number(count))];
   const breaks = plan.reasons.find(({ code }) => code === BREAKS);
   const params = { likely: number(likely), all: number(count_in_all) };
-  const count_says = finishes ? _("Likely count {likely} of {all}.", params) : _("Likely count up to there: {likely} of {all}.", params);
-  return [...big, breaks && el("p", { class: "lead" }, say(breaks)), el("p", {}, count_says), band(plan)];
+  const counting = finishes ? _("Likely count {likely} of {all}.", params) : _("Likely count up to there: {likely} of {all}.", params);
+  return [...big, breaks && el("p", { class: "lead" }, say(breaks)), el("p", {}, counting), band(plan)];
 }
 
 function heaviest(plan) {
