@@ -121,6 +121,12 @@ def test_who_is_quicker_goes_on_into_the_blocks_that_follow(left_s, done):
     assert gone_on(stints, [5, 6], [1.0, 2.0, 3.0, 30.0, 15.0, 1.0], left_s) == done
 
 
+def test_a_rest_that_is_over_is_not_rested_again():
+    """From the end of a rest: 20 s, 8 of them change-over, are four steps at 3 s, whatever the rest took (by hand)."""
+    stints = [{"steps": 0, "change_s": 0.0, "kind": "rest", "amount": 30}, {"steps": 9, "change_s": 8.0, "kind": "local", "amount": 9}]
+    assert gone_on(stints, [0], [30.0, 3.0], 20.0) == [0, 4]
+
+
 def test_an_own_break_up_starts_from_the_plan_with_what_was_added():
     """What is left of the block follows in its last sets: by hand, eight of twelve done, the last four of 4, 3, 3, 2 are two and two."""
     stint = {"steps": 12, "set_up_s": 3, "step_units": 1}

@@ -69,10 +69,10 @@ def gone_on(stints: list, done: list, paces: list[float], left_s: float) -> list
         stint = stints[index]
         if index == len(made):
             made.append(0)
-            left_s = left_s - stint["change_s"]
+            left_s = left_s - stint["change_s"] - (stint["amount"] if stint["kind"] == "rest" else 0.0)
         more = min(stint["steps"] - made[index], max(0, int(math.floor(left_s / max(0.1, paces[index])))))
         made[index] = made[index] + more
-        left_s = left_s - (stint["amount"] if stint["kind"] == "rest" else more * paces[index])
+        left_s = left_s - more * paces[index]
         if made[index] < stint["steps"]:
             break
         index = index + 1
