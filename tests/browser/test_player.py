@@ -170,7 +170,7 @@ def test_what_is_different_today_changes_the_steps_and_is_kept(athlete):
     athlete.click('[data-today="machine"]')
     athlete.click('[data-today="knee"]')
     # No machine, and no jog on a sore knee. Each of the two changes the steps: the first change is not yet it.
-    athlete.wait_for_function("document.querySelector('[data-warm-up-steps]').innerText.includes('Walk briskly')")
+    athlete.wait_for_function("() => document.querySelector('[data-warm-up-steps]').innerText.includes('Walk briskly')")
     athlete.reload()
     open_warm_up(athlete)
     assert athlete.get_attribute('[data-today="knee"]', "aria-pressed") == "true"

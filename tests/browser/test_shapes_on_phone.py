@@ -69,10 +69,10 @@ def test_what_beats_the_plan_says_that_it_counts_on_exact_numbers(small, shape_l
     """Unbroken push-ups bring more, if the largest set taken for a regular athlete is right: regression value, computed by this code on 2026-11-25."""
     open_class(small, shape_links["parts"])
     go_to(small, "own")
-    small.wait_for_function("/As far as the plan/.test(document.querySelector('[data-own-verdict]').textContent)")
+    small.wait_for_function("() => /As far as the plan/.test(document.querySelector('[data-own-verdict]').textContent)")
     assert "the plan keeps a margin" not in text_of(small, "[data-own-verdict]")
     small.click("[data-own-example=hot]")
-    small.wait_for_function("/more than the plan.*the plan keeps a margin/.test(document.querySelector('[data-own-verdict]').textContent)")
+    small.wait_for_function("() => /more than the plan.*the plan keeps a margin/.test(document.querySelector('[data-own-verdict]').textContent)")
 
 
 def test_kept_rounds_of_ones_own_are_the_score(small, shape_links):
@@ -139,7 +139,7 @@ def test_styles_that_differ_do_not_say_they_are_the_same(look_at, shape_links):
     """A ladder of thrusters is broken up more or less boldly."""
     small = look_at(shape_links["ladder"], size=SMALL)
     go_to(small, "plan")
-    small.wait_for_function("document.querySelectorAll('[data-plan-styles] small').length === 3 && ![...document.querySelectorAll('[data-plan-styles] small')].some(one => /fail|then/.test(one.textContent))")
+    small.wait_for_function("() => document.querySelectorAll('[data-plan-styles] small').length === 3 && ![...document.querySelectorAll('[data-plan-styles] small')].some(one => /fail|then/.test(one.textContent))")
     assert small.get_by_text("All three come out the same here.").count() == 0
 
 
