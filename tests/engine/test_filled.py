@@ -12,6 +12,7 @@ from webapp.engine.draws import draw_people, weakest_first
 from webapp.engine.filled import after, at_hand, filled_up, left_s
 from webapp.engine.ladder import may_be, tried
 from webapp.engine.layout import as_given, steps_in
+from webapp.engine.parameters import FAIL_RISK, STYLES
 from webapp.engine.prepare import Case, stints_of
 from webapp.engine.report import begins, finished_like
 from webapp.engine.score import gone_on
@@ -55,6 +56,29 @@ def test_what_is_added_may_end_at_a_gate(ask):
     """All thirty pull-ups go, the muscle-ups after them do not: both engines stop there."""
     asked = workout([block("pull-up", 30), block("ring-muscle-up", 5)], cap_s=220)
     assert ask(asked, able("keen", pull_up=12, ring_muscle_up=0), {"style": "even"})["score"]["likely"] == 30
+
+
+@pytest.mark.parametrize("style", STYLES)
+@pytest.mark.parametrize(("name", "level"), [("1-ash-lantern", "regular"), (None, "new")])
+def test_the_last_set_before_the_cap_is_no_riskier_than_the_style_allows(name, level, style):
+    """Regression: on 2026-11-26 nine of twenty failed in the last push-ups before this cap, steady and even, and two in the last steady set of the demo."""
+    if name is None:
+        blocks = [block("air-squat", 40), block("push-up", 40), block("handstand-push-up", 20), block("strict-press", 20, load_kg=40)]
+        asked = workout(blocks, rounds=2, cap_s=420)
+    else:
+        asked = completed(json.loads((DEMO / f"{name}.json").read_text(encoding="utf-8")))
+    made = plan(asked, {"level": level}, {"style": style})
+    assert made["tried_on"] == {"people": 20, "fail": round(20 * made["risk"])}
+    assert made["risk"] <= FAIL_RISK[style]
+    assert "riskier_than_style" not in [warning["code"] for warning in made["warnings"]]
+
+
+def test_a_plan_riskier_than_the_style_says_so():
+    """Eight pull-ups a minute of somebody who soon cannot: the work of an interval is what it is."""
+    asked = {**workout([block("pull-up", 8)]), "shape": "intervals", "interval_count": 10, "interval_s": 60}
+    made = plan(asked, {"level": "keen"}, {"style": "steady"})
+    assert made["risk"] > FAIL_RISK["steady"]
+    assert {"code": "riskier_than_style", "people": 20, "fail": made["tried_on"]["fail"]} in made["warnings"]
 
 
 @pytest.mark.parametrize("style", ["steady", "bold"])

@@ -3,7 +3,7 @@
 import math
 
 from .draws import draw_people, fail_share, outcomes, weakest_first
-from .filled import filled_up
+from .filled import filled_up, last_set_longer
 from .joined import joined
 from .ladder import FIRST_RUNG, STRIDES, better, candidates, chosen, may_be, preferred, tried
 from .layout import as_given, carried_to_cap, cut_at_cap, factors_for, lay_out
@@ -63,7 +63,7 @@ def in_full(case: Case, people: list, cap_s: float | None, arrange, rough: dict)
     while rung < len(CAUTION):
         uncut = {**whole, "rough": False, "factors": factors_for(case.stints, CAUTION[rung])}
         cut = {**cut_at_cap(uncut, case.gain, cap_s, at_rest()), "factors": rough["factors"], "caution": rough["caution"]}
-        made = tried(case, people, cap_s, None, cut)
+        made = last_set_longer(case, people, cap_s, tried(case, people, cap_s, None, cut))
         rung = len(CAUTION) if may_be(made, case.wanted["style"]) or not made["capped"] else rung + STRIDES[0]
     return made if preferred(made, rough, case.wanted["style"]) else rough
 
@@ -78,7 +78,7 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
         return filled_up(case, people, cap_s, best)
     if best["capped"]:
         other = carried_to_cap(best, case.stints, case.gain, cap_s, at_rest())
-        best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
+        best = better(last_set_longer(case, people, cap_s, tried(case, people, cap_s, None, other)), best, case.wanted["style"])
         return filled_up(case, people, cap_s, best if arrange is not None else joined(case, people, cap_s, best))
     if arrange is not None:  # rounds held evenly stay as they are
         return best

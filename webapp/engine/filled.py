@@ -22,15 +22,20 @@ def filled_up(case: Case, people: list, cap_s: float, layout: dict) -> dict:
     """Return a layout cut off at the cap with what still goes there, where the style allows it."""
     if not layout["capped"] or len(layout["breakups"]) == 0:
         return layout
-    best = layout
-    if layout["stints"][len(layout["breakups"]) - 1]["kind"] == "local":
-        best = better_end(case, people, cap_s, layout, all_out({**layout, "stints": case.stints}, layout, case.gain, cap_s, at_rest()))
+    best = last_set_longer(case, people, cap_s, layout)
     for _ in range(MOST_ADDED):
         longer = going_on(case, people, cap_s, best)
         if steps_in(longer) == steps_in(best):
             break
         best = longer
     return best
+
+
+def last_set_longer(case: Case, people: list, cap_s: float, layout: dict) -> dict:
+    """Return a layout cut off at the cap with its last set there made longer, where the style allows it."""
+    if not layout["capped"] or len(layout["breakups"]) == 0 or layout["stints"][len(layout["breakups"]) - 1]["kind"] != "local":
+        return layout
+    return better_end(case, people, cap_s, layout, all_out({**layout, "stints": case.stints}, layout, case.gain, cap_s, at_rest()))
 
 
 def better_end(case: Case, people: list, cap_s: float, layout: dict, end: dict) -> dict:

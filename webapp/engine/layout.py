@@ -188,7 +188,7 @@ def up_to_cap(layout: dict, end: dict, gain: float, cap_s: float, start: Start) 
             high = middle - 1
     if low == stints[last]["steps"]:
         return further(layout, best, gain, cap_s, start)
-    return all_out(layout, best, gain, cap_s, start)
+    return best
 
 
 def all_out(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -> dict:

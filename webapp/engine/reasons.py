@@ -3,7 +3,7 @@
 import math
 
 from .lifts import lift_reasons
-from .parameters import SMALL_MAX
+from .parameters import FAIL_RISK, SMALL_MAX
 from .stint_segment import expected_misses
 
 IDLE_S = 15  # left to the end from here on it is said; less goes by with a change-over and getting ready; chosen
@@ -138,6 +138,8 @@ def be_there_by(stint: dict, stints: list, at_s: float) -> dict:
 def plan_warnings(workout: dict, made: dict, stints: list, cap_s: float | None, lungs_filled: bool) -> list:
     """Return what the athlete must know beside the plan; `lungs_filled` where nothing but the level tells of the lungs."""
     warnings = []
+    if made["risk"] > FAIL_RISK[made["style"]] + 1e-9:
+        warnings.append({"code": "riskier_than_style", "fail": made["tried_on"]["fail"], "people": made["tried_on"]["people"]})
     for guess in made["filled"]:
         warnings.append({"code": "number_guessed", "movement": guess["movement"], "number": guess["number"]})
     if lungs_filled and len([1 for stint in stints if stint["kind"] == "paced"]) > 0:

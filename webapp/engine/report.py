@@ -38,6 +38,7 @@ def report(case: Case, layout: dict, likely: dict) -> dict:
         "option": option.get("key"),
         "style": wanted["style"],
         "risk": layout["risk"],
+        "tried_on": {"people": len(layout["results"]), "fail": len([1 for result in layout["results"] if sum(result["fails"]) > 0])},
         "blocks": blocks,
         "score": score,
         "reserve_curve": course["curve"],

@@ -1,8 +1,9 @@
 /** Every option side by side, and the three styles: what each would likely bring. */
 import { el } from "../lib/dom.js";
-import { _, amount, movementName, say } from "../lib/words.js";
+import { number } from "../lib/format.js";
+import { _, amount, movementName, ngettext, say } from "../lib/words.js";
 import { choice } from "./choice.js";
-import { partsOf } from "../lib/parts.js";
+import { partsOf, withTitles } from "../lib/parts.js";
 import { barestScore, scoreRange } from "../lib/score-words.js";
 
 /** What an option brings, as a choice: the score large, its range, and the gate where it has one. */
@@ -50,6 +51,14 @@ const toDo = (plan) => partsOf(plan).map(({ blocks, attempts }) => [attempts, bl
 
 const allAlike = (plans) => plans.every((plan) => plan && !plan.error && JSON.stringify(toDo(plan)) === JSON.stringify(toDo(plans[0])));
 
+/** What the risk comes to: how many of those who could be this athlete fail with the plan, whatever of one's own is kept. */
+function riskOf({ title, tried_on: { people, fail } }) {
+  const params = { people: number(people) };
+  const said = fail === 0 ? _("Of {people} people who could be you, nobody would fail anywhere with the plan.", params)
+    : ngettext("Of {people} people who could be you, {n} would fail somewhere with the plan.", "Of {people} people who could be you, {n} would fail somewhere with the plan.", fail, params);
+  return title ? `${title}: ${said}` : said;
+}
+
 export function styleChoice(session, plans) {
   const names = { steady: _("Steady"), even: _("Even"), bold: _("Bold") };
   const risks = { steady: _("hardly ever fails"), even: _("now and then"), bold: _("may fail") };
@@ -59,5 +68,8 @@ export function styleChoice(session, plans) {
   });
   const picker = choice({ legend: _("How much risk?"), items, value: session.state.style, onPick: (style) => session.change({ style }) });
   const same = allAlike(Object.keys(names).map((key) => plans.get(key)));
-  return el("div", { class: "stack stack--s" }, picker, same ? el("p", { class: "soft" }, _("All three come out the same here.")) : null);
+  const now = plans.get(session.state.style);
+  return el("div", { class: "stack stack--s" }, picker,
+    same && el("p", { class: "soft" }, _("All three come out the same here.")),
+    now && !now.error && partsOf(withTitles(now, session.workout)).map((part) => part.tried_on && el("p", { class: "soft", "data-risk": "" }, riskOf(part))));
 }
