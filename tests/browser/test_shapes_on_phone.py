@@ -141,6 +141,7 @@ def test_styles_that_differ_do_not_say_they_are_the_same(look_at, shape_links):
     go_to(small, "plan")
     small.wait_for_function("() => document.querySelectorAll('[data-plan-styles] small').length === 3 && ![...document.querySelectorAll('[data-plan-styles] small')].some(one => /fail|then/.test(one.textContent))")
     assert small.get_by_text("All three come out the same here.").count() == 0
+    assert re.fullmatch(r"Of 20 people who could be you, (nobody would fail anywhere|\d+ would fail somewhere) with the plan\.", text_of(small, "[data-risk]"))
 
 
 def test_intervals_tell_what_to_see_on_the_clock(look_at, shape_links):

@@ -81,6 +81,15 @@ def test_a_plan_riskier_than_the_style_says_so():
     assert {"code": "riskier_than_style", "people": 20, "fail": made["tried_on"]["fail"]} in made["warnings"]
 
 
+def test_of_plans_equally_risky_the_quicker_is_taken_though_none_is_calm_enough():
+    """Regression: two of twenty fail in any steady plan of this demo workout; the one with which half do not finish in 22 min was taken on 2026-11-26."""
+    asked = completed(json.loads((DEMO / "4-long-corridor.json").read_text(encoding="utf-8")))
+    made = plan(asked, {"level": "regular"}, {"style": "steady"})
+    assert made["tried_on"] == {"people": 20, "fail": 2}
+    assert made["score"]["likely"] < 1200
+    assert made["score"]["finish_chance"] > 0.8
+
+
 @pytest.mark.parametrize("style", ["steady", "bold"])
 def test_more_sets_follow_as_far_as_the_style_allows(style):
     """Three of thirty pull-ups after two minutes' time: what is added comes after them, ends before the cap, and risks no more than the style allows."""
@@ -90,7 +99,7 @@ def test_more_sets_follow_as_far_as_the_style_allows(style):
     assert steps_in(longer) == sum(longer["breakups"][0]["sets"]) > 3
     assert len(longer["breakups"][0]["rests_s"]) == len(longer["breakups"][0]["sets"]) - 1
     assert 0 <= left_s(case, longer, CAP_S) < 30
-    assert may_be(longer, style)
+    assert may_be(longer, FAIL_RISK[style])
 
 
 def test_the_next_block_is_begun():

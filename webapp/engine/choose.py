@@ -5,10 +5,10 @@ import math
 from .draws import draw_people, fail_share, outcomes, weakest_first
 from .filled import filled_up, last_set_longer
 from .joined import joined
-from .ladder import FIRST_RUNG, STRIDES, better, candidates, chosen, may_be, preferred, tried
+from .ladder import FIRST_RUNG, STRIDES, better, candidates, chosen, expected, may_be, preferred, tried
 from .layout import as_given, carried_to_cap, cut_at_cap, factors_for, lay_out
 from .narrow import narrowing
-from .parameters import CAUTION, GAIN_AS_CAPACITY, RECOVERY_SD
+from .parameters import CAUTION, FAIL_RISK, GAIN_AS_CAPACITY, RECOVERY_SD
 from .prepare import Case
 from .whole import LONGEST_S, at_rest
 
@@ -22,25 +22,40 @@ def best_layout(case: Case, cap_s: float | None, arrange) -> dict:
     people = draw_people(case.stints, case.wanted["seed"], case.gain)
     some = weakest_first(people[:TRIED_ON])
     layouts = candidates(case, some, cap_s, arrange)
-    layout = refined(case, some, cap_s, arrange, in_full(case, some, cap_s, arrange, preferred_of(case, some, cap_s, arrange, layouts)))
-    if not may_be(layout, case.wanted["style"]):
-        layout["results"] = outcomes(layout["stints"], layout["breakups"], some, cap_s, len(some))
-        layout["risk"] = fail_share(layout["results"])
+    layout = taken(case, some, cap_s, arrange, layouts)
+    if not may_be(layout, case.most_risk):
+        case.most_risk = least_risk(case, layouts + [layout], some, cap_s)
+        if may_be(chosen(layouts, case.most_risk), case.most_risk):
+            layout = taken(case, some, cap_s, arrange, layouts)
     feel(people, case.stints, layout, slower_per_caution(layouts, case))
     layout["felt"] = outcomes(layout["stints"], layout["breakups"], people, cap_s, len(people))
     layout["narrow"] = narrowing(case.stints, people, layout["felt"])
     return layout
 
 
+def taken(case: Case, people: list, cap_s: float | None, arrange, layouts: list) -> dict:
+    """Return what becomes of the best of a ladder."""
+    return refined(case, people, cap_s, arrange, in_full(case, people, cap_s, arrange, preferred_of(case, people, cap_s, arrange, layouts)))
+
+
+def least_risk(case: Case, layouts: list, people: list, cap_s: float | None) -> float:
+    """Return the least risk of layouts none of which is as calm as the style asks for, once all the people have gone through each, in place. [0–1]"""
+    for layout in layouts:
+        layout["results"] = outcomes(layout["stints"], layout["breakups"], people, cap_s, len(people))
+        layout["risk"] = fail_share(layout["results"])
+        layout["expected"] = expected(case.stints, layout["results"])
+    return min([layout["risk"] for layout in layouts])
+
+
 def preferred_of(case: Case, people: list, cap_s: float | None, arrange, layouts: list) -> dict:
     """Return the layout of the ladder to go on from: the preferred one, or the one a steady style prefers where that is quicker with its sets joined."""
-    best = chosen(layouts, case.wanted["style"])
-    calm = chosen(layouts, "steady")
+    best = chosen(layouts, case.most_risk)
+    calm = chosen(layouts, FAIL_RISK["steady"])
     if arrange is not None or len(case.stints) > MOST_REFINED or calm["caution"] == best["caution"] or calm["capped"] or best["capped"]:
         return best
     if calm["expected"] > best["expected"] * (1 + GAINED_BY_JOINING):
         return best
-    return better(joined(case, people, cap_s, calm), joined(case, people, cap_s, best), case.wanted["style"])
+    return better(joined(case, people, cap_s, calm), joined(case, people, cap_s, best), case.most_risk)
 
 
 def likely_of(case: Case, layout: dict) -> dict:
@@ -64,8 +79,8 @@ def in_full(case: Case, people: list, cap_s: float | None, arrange, rough: dict)
         uncut = {**whole, "rough": False, "factors": factors_for(case.stints, CAUTION[rung])}
         cut = {**cut_at_cap(uncut, case.gain, cap_s, at_rest()), "factors": rough["factors"], "caution": rough["caution"]}
         made = last_set_longer(case, people, cap_s, tried(case, people, cap_s, None, cut))
-        rung = len(CAUTION) if may_be(made, case.wanted["style"]) or not made["capped"] else rung + STRIDES[0]
-    return made if preferred(made, rough, case.wanted["style"]) else rough
+        rung = len(CAUTION) if may_be(made, case.most_risk) or not made["capped"] else rung + STRIDES[0]
+    return made if preferred(made, rough, case.most_risk) else rough
 
 
 def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:
@@ -78,7 +93,7 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
         return filled_up(case, people, cap_s, best)
     if best["capped"]:
         other = carried_to_cap(best, case.stints, case.gain, cap_s, at_rest())
-        best = better(last_set_longer(case, people, cap_s, tried(case, people, cap_s, None, other)), best, case.wanted["style"])
+        best = better(last_set_longer(case, people, cap_s, tried(case, people, cap_s, None, other)), best, case.most_risk)
         return filled_up(case, people, cap_s, best if arrange is not None else joined(case, people, cap_s, best))
     if arrange is not None:  # rounds held evenly stay as they are
         return best
@@ -86,7 +101,7 @@ def refined(case: Case, people: list, cap_s: float | None, arrange, layout: dict
         if best["risk"] == 0:
             break
         other = {**lay_out(case.stints, factors_for(case.stints, caution), case.gain, cap_s, best["whole"], at_rest()), "caution": caution}
-        best = better(tried(case, people, cap_s, None, other), best, case.wanted["style"])
+        best = better(tried(case, people, cap_s, None, other), best, case.most_risk)
         if best["caution"] != caution:
             break
     return joined(case, people, cap_s, best)

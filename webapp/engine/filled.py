@@ -43,7 +43,7 @@ def better_end(case: Case, people: list, cap_s: float, layout: dict, end: dict) 
     if end["breakups"] == layout["breakups"]:
         return layout
     other = tried(case, people, cap_s, None, {**layout, **end})
-    return other if may_be(other, case.wanted["style"]) and undone(case.stints, other["results"]) < undone(case.stints, layout["results"]) else layout
+    return other if may_be(other, case.most_risk) and undone(case.stints, other["results"]) < undone(case.stints, layout["results"]) else layout
 
 
 def going_on(case: Case, people: list, cap_s: float, layout: dict) -> dict:

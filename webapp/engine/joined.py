@@ -37,7 +37,7 @@ def with_fewer_sets(case: Case, people: list, cap_s: float | None, layout: dict,
         other = replaced(layout, index, plan)
         if may_go(other, index, case.gain) and seconds_as_given(other, case.gain) < now_s:
             other = tried(case, people, cap_s, None, other)
-            if may_be(other, case.wanted["style"]) and other["expected"] < layout["expected"] * (1 - WORTH_JOINING):
+            if may_be(other, case.most_risk) and other["expected"] < layout["expected"] * (1 - WORTH_JOINING):
                 return other
     return layout
 

@@ -6,7 +6,7 @@ Failing is dear, so what is to be expected falls with caution, then rises again.
 from .draws import fail_share, outcomes
 from .layout import cut_at_cap, factors_for, lay_out, roughly
 from .pacing import paced_layout
-from .parameters import CAUTION, FAIL_RISK
+from .parameters import CAUTION
 from .prepare import Case
 from .whole import at_rest
 
@@ -27,9 +27,8 @@ def candidates(case: Case, people: list, cap_s: float | None, arrange) -> list:
     layouts = all_rungs(case, people, cap_s, arrange, first)
     if len(first["guessed"]) == 0:
         return layouts
-    style = case.wanted["style"]
     guessed = all_rungs(case, people, cap_s, arrange, {**first, "whole": first["guessed"], "breakups": first["guessed"]})
-    return guessed if clearly_better(chosen(guessed, style), chosen(layouts, style), style) else layouts
+    return guessed if clearly_better(chosen(guessed, case.most_risk), chosen(layouts, case.most_risk), case.most_risk) else layouts
 
 
 def all_rungs(case: Case, people: list, cap_s: float | None, arrange, first: dict) -> list:
@@ -48,7 +47,7 @@ def all_rungs(case: Case, people: list, cap_s: float | None, arrange, first: dic
             here = best
             for rung in [near for near in [here - stride, here + stride] if 0 <= near < len(CAUTION) and ladder[near] is None]:
                 ladder[rung] = tried(case, people, cap_s, arrange, looked_at(case, cap_s, arrange, CAUTION[rung], first["whole"], ladder[here]))
-                if preferred(ladder[rung], ladder[best], case.wanted["style"]):
+                if preferred(ladder[rung], ladder[best], case.most_risk):
                     best = rung
                     going = True
     return [layout for layout in ladder if layout is not None]
@@ -69,9 +68,9 @@ def cut_off(case: Case, layout: dict, cap_s: float | None, caution: float) -> di
 
 
 def tried(case: Case, people: list, cap_s: float | None, arrange, layout: dict) -> dict:
-    """Return a layout with what happens to the people until more of them failed than the style allows: results, risk [0–1], expected [s]."""
+    """Return a layout with what happens to the people until more of them failed than is allowed: results, risk [0–1], expected [s]."""
     made = layout if arrange is None else arrange(case, layout, cap_s)
-    made["results"] = outcomes(made["stints"], made["breakups"], people, cap_s, int(FAIL_RISK[case.wanted["style"]] * len(people)))
+    made["results"] = outcomes(made["stints"], made["breakups"], people, cap_s, int(case.most_risk * len(people) + 1e-9))
     made["risk"] = fail_share(made["results"])
     made["expected"] = expected(case.stints, made["results"])
     return made
@@ -92,16 +91,16 @@ def undone(stints: list, results: list) -> float:
     return total / len(results)
 
 
-def may_be(layout: dict, style: str) -> bool:
-    """Is its risk one that the style allows?"""
-    return layout["risk"] <= FAIL_RISK[style] + 1e-9
+def may_be(layout: dict, most_risk: float) -> bool:
+    """Is its risk no more than is allowed?"""
+    return layout["risk"] <= most_risk + 1e-9
 
 
-def preferred(one: dict, other: dict, style: str) -> bool:
+def preferred(one: dict, other: dict, most_risk: float) -> bool:
     """Is one layout to be taken rather than the other: allowed where the other is not, else quicker to expect, or more careful where neither is?"""
-    if may_be(one, style) and may_be(other, style):
+    if may_be(one, most_risk) and may_be(other, most_risk):
         return quicker(one, other)
-    return may_be(one, style) or not may_be(other, style) and one["caution"] > other["caution"]
+    return may_be(one, most_risk) or not may_be(other, most_risk) and one["caution"] > other["caution"]
 
 
 def quicker(one: dict, other: dict) -> bool:
@@ -112,20 +111,20 @@ def quicker(one: dict, other: dict) -> bool:
     return one["expected"] < other["expected"] * (1 + favour)
 
 
-def clearly_better(one: dict, other: dict, style: str) -> bool:
+def clearly_better(one: dict, other: dict, most_risk: float) -> bool:
     """Is one layout allowed, and the other not, or clearly slower to expect?"""
-    return may_be(one, style) and (not may_be(other, style) or one["expected"] < other["expected"] * (1 - CLEARLY))
+    return may_be(one, most_risk) and (not may_be(other, most_risk) or one["expected"] < other["expected"] * (1 - CLEARLY))
 
 
-def better(other: dict, best: dict, style: str) -> dict:
-    """Return the layout that is quicker to expect, `best` where the style does not allow the other."""
-    return other if may_be(other, style) and quicker(other, best) else best
+def better(other: dict, best: dict, most_risk: float) -> dict:
+    """Return the layout that is quicker to expect, `best` where the other is not allowed."""
+    return other if may_be(other, most_risk) and quicker(other, best) else best
 
 
-def chosen(layouts: list, style: str) -> dict:
+def chosen(layouts: list, most_risk: float) -> dict:
     """Return the preferred one of layouts in order of caution; of the same break-ups the most careful, whose end is then planned most carefully."""
     best = layouts[0]
     for layout in layouts[1:]:
-        if preferred(layout, best, style) or layout["breakups"] == best["breakups"]:
+        if preferred(layout, best, most_risk) or layout["breakups"] == best["breakups"]:
             best = layout
     return best

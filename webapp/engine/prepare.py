@@ -3,7 +3,7 @@
 from .asked import division_of, option_of
 from .checks import choice, mapping, number, optional, whole_number
 from .lungs import lungs_of
-from .parameters import BAR_STEP_KG, STYLES
+from .parameters import BAR_STEP_KG, FAIL_RISK, STYLES
 from .reserve import slow_gain
 from .stints import make_stints
 
@@ -16,6 +16,7 @@ class Case:
     workout, option, division : as handed in. wanted : settings with defaults filled in.
     gain : the person's g. [0.2–1.6] lungs : cp_w [W], w_prime_j [J], sd, filled. cap_s : time cap, None without one. [s]
     stints : every block in every round; see `stints`. round : break-ups of one round of even sets, for most rounds in a time; see `amrap`.
+    most_risk : share of people who may fail: the style's, or the least there is where nothing is so calm. [0–1]
     """
 
     def __init__(self, workout: dict, numbers: dict, settings: dict):
@@ -31,6 +32,7 @@ class Case:
         self.cap_s = cap_of(self.workout, self.option)
         self.stints = []
         self.round = []
+        self.most_risk = FAIL_RISK[self.wanted["style"]]
 
 
 def check_lane(workout: dict):
