@@ -7,7 +7,7 @@ set is made longer, then more sets are done, and where they would be too great a
 import math
 
 from .ladder import may_be, tried, undone
-from .layout import all_out, as_given, complete, steps_in
+from .layout import as_given, complete, ended_all_out, steps_in
 from .parameters import REST_STEP_S
 from .prepare import Case
 from .reserve import Fatigue
@@ -33,9 +33,7 @@ def filled_up(case: Case, people: list, cap_s: float, layout: dict) -> dict:
 
 def last_set_longer(case: Case, people: list, cap_s: float, layout: dict) -> dict:
     """Return a layout cut off at the cap with its last set there made longer, where the style allows it."""
-    if not layout["capped"] or len(layout["breakups"]) == 0 or layout["stints"][len(layout["breakups"]) - 1]["kind"] != "local":
-        return layout
-    return better_end(case, people, cap_s, layout, all_out({**layout, "stints": case.stints}, layout, case.gain, cap_s, at_rest()))
+    return better_end(case, people, cap_s, layout, ended_all_out(case.stints, layout, case.gain, cap_s, at_rest()))
 
 
 def better_end(case: Case, people: list, cap_s: float, layout: dict, end: dict) -> dict:

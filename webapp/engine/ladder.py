@@ -4,7 +4,7 @@ Failing is dear, so what is to be expected falls with caution, then rises again.
 """
 
 from .draws import fail_share, outcomes
-from .layout import cut_at_cap, factors_for, lay_out, roughly
+from .layout import cut_at_cap, ended_all_out, factors_for, lay_out, roughly
 from .pacing import paced_layout
 from .parameters import CAUTION
 from .prepare import Case
@@ -58,7 +58,8 @@ def looked_at(case: Case, cap_s: float | None, arrange, caution: float, first: l
     how far it gets is all that counts and the last rungs hardly resemble each other."""
     factors = factors_for(case.stints, caution)
     if case.workout["shape"] == "amrap" and arrange is None:
-        return {**lay_out(case.stints, factors, case.gain, cap_s, best["whole"], at_rest()), "caution": caution}
+        full = lay_out(case.stints, factors, case.gain, cap_s, best["whole"], at_rest())
+        return {**ended_all_out(case.stints, full, case.gain, cap_s, at_rest()), "caution": caution}
     return cut_off(case, lay_out(case.stints, factors, case.gain, None, roughly(first, arrange is None), at_rest()), cap_s, caution)
 
 

@@ -51,9 +51,7 @@ def carried_to_cap(layout: dict, stints: list, gain: float, cap_s: float | None,
         if cap_s is None or not best["capped"] or len(best["breakups"]) == 0:
             break
         other = replanned(uncut, best, more, gain, cap_s, start)
-        last = len(other["breakups"]) - 1
-        if other["capped"] and other["stints"][last]["kind"] == "local":
-            other = {**other, **all_out(uncut, other, gain, cap_s, start)}
+        other = ended_all_out(stints, other, gain, cap_s, start)
         best = other if further_than(other, best) else best
         more = spare_steps(other, gain, cap_s, start)
         if more == 0:
@@ -189,6 +187,14 @@ def up_to_cap(layout: dict, end: dict, gain: float, cap_s: float, start: Start) 
     if low == stints[last]["steps"]:
         return further(layout, best, gain, cap_s, start)
     return best
+
+
+def ended_all_out(stints: list, layout: dict, gain: float, cap_s: float, start: Start) -> dict:
+    """Return a layout of `stints` with its last set made longer where it is cut off at the cap within work that ends by a group given out."""
+    last = len(layout["breakups"]) - 1
+    if not layout["capped"] or last < 0 or layout["stints"][last]["kind"] != "local":
+        return layout
+    return {**layout, **all_out({**layout, "stints": stints}, layout, gain, cap_s, start)}
 
 
 def all_out(layout: dict, best: dict, gain: float, cap_s: float, start: Start) -> dict:
