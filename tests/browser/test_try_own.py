@@ -118,6 +118,21 @@ def test_a_finger_on_the_slide_is_answered_and_not_thrown_off(own):
     assert first != then
 
 
+def who_fails(page):
+    """How many of those who could be the athlete fail with the athlete's own, once that is worked out."""
+    page.wait_for_selector("[data-own-risk]:not([data-stale]):not(:empty)")
+    said = page.inner_text("[data-own-risk]")
+    assert re.fullmatch(r"Of 20 people who could be you, (nobody would fail anywhere|\d+ would fail somewhere) with yours\.", said)
+    return int((re.findall(r"\d+", said) + ["0"])[1])
+
+
+def test_more_who_could_be_you_fail_going_out_hot(own):
+    settled(own)
+    before = who_fails(own)
+    answered(own, lambda: own.click("[data-own-example=hot]"))
+    assert who_fails(own) > before
+
+
 @pytest.mark.parametrize("example", ["hot", "halves"])
 def test_an_example_shows_the_blow_up_in_words_and_picture(own, example):
     text = answered(own, lambda: own.click(f"[data-own-example={example}]"))

@@ -56,3 +56,12 @@ SIX_BLOCKS = [
 def six_blocks(cap_s=None, **more):
     """A workout of six different blocks."""
     return workout(copy.deepcopy(SIX_BLOCKS), cap_s=cap_s, tie_break_after_block=4, **more)
+
+
+def as_own(made):
+    """A plan's sets and rests, its waits and the cadence it keeps, handed back as an athlete's own."""
+    cadences = [stint["cadence"] for stint in made["basis"]["stints"]]
+    return [
+        {"sets": each["sets"], "rests_s": each["rests_s"], "lead_s": each["lead_s"], "cadence": cadence}
+        for each, cadence in zip(made["blocks"], cadences, strict=True)
+    ]

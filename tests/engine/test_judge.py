@@ -4,7 +4,7 @@ import copy
 import json
 
 import pytest
-from engine_samples import able, block, six_blocks, workout
+from engine_samples import able, as_own, block, six_blocks, workout
 from phones_engine import break_up, judge, judge_break_up, plan
 
 from webapp.engine import EngineError
@@ -13,21 +13,12 @@ KEEN = {"level": "keen", "inverted_ok": True}
 SAME = 1e-6  # relative: the plan's own numbers went through JSON's units and back
 
 
-def own(made):
-    """A plan's sets and rests, its waits and the cadence it keeps, handed back as an athlete's own."""
-    cadences = [stint["cadence"] for stint in made["basis"]["stints"]]
-    return [
-        {"sets": each["sets"], "rests_s": each["rests_s"], "lead_s": each["lead_s"], "cadence": cadence}
-        for each, cadence in zip(made["blocks"], cadences, strict=True)
-    ]
-
-
 @pytest.mark.parametrize("style", ["steady", "even", "bold"])
 @pytest.mark.parametrize("rounds", [1, 2])
 def test_the_plan_s_own_blocks_take_the_plan_s_times(style, rounds):
     asked = six_blocks(rounds=rounds)
     made = plan(asked, KEEN, {"style": style})
-    went = judge(asked, KEEN, {"style": style}, own(made))
+    went = judge(asked, KEEN, {"style": style}, as_own(made))
     assert (went["finishes"], went["fails"]) == (True, None)
     assert went["time_s"] == pytest.approx(made["score"]["likely"], rel=SAME)
     for ours, theirs in zip(made["blocks"], went["blocks"], strict=True):

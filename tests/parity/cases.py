@@ -119,6 +119,12 @@ def judge(rng):
     return made["shape"], _spoiled_inside(rng, [made["workout"], made["numbers"], made["settings"], own_for(rng, made["plan"])])
 
 
+def who_fails(rng):
+    """Arguments of `who_fails`: the plan's own sets, or others."""
+    made = made_plan(rng)
+    return made["shape"], _spoiled_inside(rng, [made["workout"], made["numbers"], made["settings"], own_for(rng, made["plan"])])
+
+
 def advise(rng):
     """Arguments of `advise`: what every option of a workout brings."""
     name, arguments = side_by_side(rng)
@@ -147,6 +153,7 @@ GENERATORS = {
     "questions": (8, questions),
     "class_table": (0.3, class_table),
     "judge": (14, judge),
+    "who_fails": (3, who_fails),
     "replan": (14, replan),
     "learn": (1.5, learn),
     "break_up": (8, break_up),

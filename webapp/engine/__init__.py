@@ -19,6 +19,7 @@ from .questions import questions
 from .replan import replan
 from .table import class_table
 from .warmup import warm_up
+from .who_fails import who_fails
 
 __all__ = [
     "EngineError",
@@ -34,4 +35,5 @@ __all__ = [
     "replan",
     "reps_over_sets",
     "warm_up",
+    "who_fails",
 ]

@@ -145,6 +145,11 @@ def weakest_first(people: list) -> list:
     return sorted(people, key=lambda person: min(person["factors"]))
 
 
+def tried_on(results: list) -> dict:
+    """Return how many people went through a plan, and how many of them failed a step."""
+    return {"people": len(results), "fail": len([1 for result in results if sum(result["fails"]) > 0])}
+
+
 def fail_share(results: list) -> float:
     """Return the share of people with any failed step. [0–1]"""
     return len([1 for result in results if sum(result["fails"]) > 0]) / len(results)

@@ -50,9 +50,7 @@ def judge(workout: dict, numbers: dict, settings: dict, own_blocks: list) -> dic
         return judge_heaviest(case, given)
     if shape == "intervals":
         return judge_in_intervals(case, given)
-    stints = stints_of(case, for_rounds(case, len(given)))
-    if len(given) > len(stints):
-        raise EngineError("too_many_blocks", len(given))
+    stints = own_stints(case, given)
     breakups = own_breakups(case, stints, given)
     return verdict(case, stints, breakups, trace(stints, breakups, case.gain, at_rest()))
 
@@ -60,6 +58,14 @@ def judge(workout: dict, numbers: dict, settings: dict, own_blocks: list) -> dic
 def own_part(given: list, index: int):
     """Return the own blocks of one part, none where nothing is said of it."""
     return given[index] if index < len(given) else []
+
+
+def own_stints(case: Case, given: list) -> list:
+    """Return the stints that own blocks are given for."""
+    stints = stints_of(case, for_rounds(case, len(given)))
+    if len(given) > len(stints):
+        raise EngineError("too_many_blocks", len(given))
+    return stints
 
 
 def judge_in_intervals(case: Case, given: list) -> dict:

@@ -1,7 +1,7 @@
 """The plan as the contract has it: blocks, score, curve, and codes for reasons and warnings. Words are the web layer's."""
 
 from .asked import lane_length
-from .draws import fail_share_of
+from .draws import fail_share_of, tried_on
 from .lifts import style_of_lift
 from .parameters import BREATH_S, GATE_TRY_EVERY_S
 from .prepare import Case
@@ -38,7 +38,7 @@ def report(case: Case, layout: dict, likely: dict) -> dict:
         "option": option.get("key"),
         "style": wanted["style"],
         "risk": layout["risk"],
-        "tried_on": {"people": len(layout["results"]), "fail": len([1 for result in layout["results"] if sum(result["fails"]) > 0])},
+        "tried_on": tried_on(layout["results"]),
         "blocks": blocks,
         "score": score,
         "reserve_curve": course["curve"],

@@ -12,6 +12,11 @@ export const canTry = (plan) => !plan.parts && fromPlan(plan).some((block) => bl
 /** Ask what these own blocks of a plan bring. `context`: {workout, numbers, settings}, of a workout in parts the part's. */
 export const judge = (slot, { workout, numbers, settings }, plan, blocks) => ask(slot, "judge", workout, numbers, settings, toJudge(blocks, plan, workout));
 
+const isUntouched = (plan, blocks) => JSON.stringify(blocks) === JSON.stringify(fromPlan(plan));
+
+/** Ask how many of those who could be this athlete fail with these own blocks of a plan; of the plan's own it says so itself. */
+export const askWhoFails = async (slot, { workout, numbers, settings }, plan, blocks) => (isUntouched(plan, blocks) && plan.tried_on) || ask(slot, "who_fails", workout, numbers, settings, toJudge(blocks, plan, workout));
+
 /** What the plan's own blocks bring, by the same judge. */
 export async function judgePlan(context, plan) {
   if (!planJudged.has(plan)) planJudged.set(plan, judge(Symbol("plan"), context, plan, fromPlan(plan)));
@@ -24,8 +29,7 @@ export async function planWith(slot, context, plan, blocks) {
   const verdict = await judge(slot, context, plan, blocks);
   if (verdict === OVERTAKEN || verdict.error || before.error) return null;
   const option = context.workout.options.find(({ key }) => key === plan.option);
-  const untouched = JSON.stringify(blocks) === JSON.stringify(fromPlan(plan));
-  return withMine(plan, blocks, untouched ? asTold(plan, verdict) : verdict, asTold(plan, before), option);
+  return withMine(plan, blocks, isUntouched(plan, blocks) ? asTold(plan, verdict) : verdict, asTold(plan, before), option);
 }
 
 /** The plan as it is shown: with the break-up the athlete has kept for it, while it belongs to it. `index`: which part of the workout it is. */

@@ -1,10 +1,9 @@
 /** Every option side by side, and the three styles: what each would likely bring. */
 import { el } from "../lib/dom.js";
-import { number } from "../lib/format.js";
-import { _, amount, movementName, ngettext, say } from "../lib/words.js";
+import { _, amount, movementName, say } from "../lib/words.js";
 import { choice } from "./choice.js";
 import { partsOf, withTitles } from "../lib/parts.js";
-import { barestScore, scoreRange } from "../lib/score-words.js";
+import { barestScore, scoreRange, whoFails } from "../lib/score-words.js";
 
 /** What an option brings, as a choice: the score large, its range, and the gate where it has one. */
 function itemOf({ key, name }, plan, gate) {
@@ -51,14 +50,6 @@ const toDo = (plan) => partsOf(plan).map(({ blocks, attempts }) => [attempts, bl
 
 const allAlike = (plans) => plans.every((plan) => plan && !plan.error && JSON.stringify(toDo(plan)) === JSON.stringify(toDo(plans[0])));
 
-/** What the risk comes to: how many of those who could be this athlete fail with the plan, whatever of one's own is kept. */
-function riskOf({ title, tried_on: { people, fail } }) {
-  const params = { people: number(people) };
-  const said = fail === 0 ? _("Of {people} people who could be you, nobody would fail anywhere with the plan.", params)
-    : ngettext("Of {people} people who could be you, {n} would fail somewhere with the plan.", "Of {people} people who could be you, {n} would fail somewhere with the plan.", fail, params);
-  return title ? `${title}: ${said}` : said;
-}
-
 export function styleChoice(session, plans) {
   const names = { steady: _("Steady"), even: _("Even"), bold: _("Bold") };
   const risks = { steady: _("hardly ever fails"), even: _("now and then"), bold: _("may fail") };
@@ -71,5 +62,6 @@ export function styleChoice(session, plans) {
   const now = plans.get(session.state.style);
   return el("div", { class: "stack stack--s" }, picker,
     same && el("p", { class: "soft" }, _("All three come out the same here.")),
-    now && !now.error && partsOf(withTitles(now, session.workout)).map((part) => part.tried_on && el("p", { class: "soft", "data-risk": "" }, riskOf(part))));
+    now && !now.error && partsOf(withTitles(now, session.workout)).filter((part) => part.tried_on).map((part) => el("p", { class: "soft", "data-risk": "" },
+      part.title && `${part.title}: `, whoFails(part.tried_on))));
 }

@@ -2,9 +2,11 @@
 import { el, find, findAll, inPlace, refill } from "../lib/dom.js";
 import { EXAMPLES } from "../lib/own-examples.js";
 import { belongs, fitted, fromPlan, keptBlocks, places, withKept } from "../lib/own.js";
-import { canTry, planWith } from "../lib/own-plan.js";
+import { OVERTAKEN } from "../lib/engine.js";
+import { askWhoFails, canTry, planWith } from "../lib/own-plan.js";
 import { partsOf } from "../lib/parts.js";
 import { partName } from "../lib/round-words.js";
+import { whoFails } from "../lib/score-words.js";
 import { byRounds } from "../lib/tiers.js";
 import { _ } from "../lib/words.js";
 import { choice } from "./choice.js";
@@ -47,7 +49,7 @@ export class OwnScreen {
     this.#whole = plan;
     const open = parts.findIndex(canTry);
     find("own-empty", this.root).hidden = open >= 0;
-    for (const name of ["own-how", "own-verdict", "own-examples", "own-blocks", "own-curve", "own-keep"]) find(name, this.root).hidden = open < 0;
+    for (const name of ["own-how", "own-verdict", "own-examples", "own-blocks", "own-risk", "own-curve", "own-keep"]) find(name, this.root).hidden = open < 0;
     if (open < 0) return refill(find("own-parts", this.root));
     this.#index = parts[this.#index] && canTry(parts[this.#index]) ? this.#index : open;
     this.#openPart();
@@ -124,6 +126,7 @@ export class OwnScreen {
     panel.toggleAttribute("data-fails", Boolean(shown.mine.verdict.fails ?? shown.mine.verdict.breaks));
     inPlace(this.root.querySelector(".own__editor:not([hidden])") ?? panel, () => refill(panel, el("div", { class: "verdict__words" }, verdictPanel(shown, drawn[0])),
       drawn.length > 0 && el("div", { class: "verdict__picture" }, curvePicture(shown, drawn, lowInWords(drawn[0], shown), this.#cap))));
+    find("own-risk", this.root).toggleAttribute("data-stale", true);
     this.#timer = setTimeout(() => this.#settle(), SETTLE_MS);
   }
 
@@ -136,7 +139,17 @@ export class OwnScreen {
   #settle() {
     this.#store();
     refill(find("own-curve", this.root), curve(this.#shown, this.#cap));
+    this.#tellRisk();
     find("own-says", this.root).textContent = find("own-verdict", this.root).querySelector(".verdict__words").textContent;
+  }
+
+  /** Below what is held under a finger: the answer there stands for the numbers as told, this for those who could be the athlete. */
+  async #tellRisk() {
+    const answer = this.#attempts ? { error: null } : await askWhoFails("own-risk", this.#view.contextOf(this.#index), this.#plan, this.#blocks);
+    if (answer === OVERTAKEN) return;
+    const line = find("own-risk", this.root);
+    line.textContent = "people" in answer ? whoFails(answer, true) : "";
+    line.toggleAttribute("data-stale", false);
   }
 
   #keep() {
