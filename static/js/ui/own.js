@@ -63,7 +63,7 @@ export class OwnScreen {
     refill(find("own-parts", this.root), items.length > 1 && choice({
       legend: _("Which part?"), items, value: String(this.#index), onPick: (key) => this.#turnTo(Number(key)),
     }));
-    find("own-example=halves", this.root).hidden = Boolean(this.#plan.attempts);
+    for (const name of ["own-example=halves", "own-risk"]) find(name, this.root).hidden = Boolean(this.#plan.attempts);
     const { draft, own } = this.#session.state;
     const kept = [draft, own].map((tried) => keptBlocks(tried, this.#plan.option, this.#index));
     this.#take(kept.find((blocks) => belongs(blocks, this.#plan)) ?? fromPlan(this.#plan));
@@ -124,11 +124,14 @@ export class OwnScreen {
     const drawn = shown.attempts ? [] : drawnLines(shown).slice(0, 1);
     const panel = find("own-verdict", this.root);
     panel.toggleAttribute("data-fails", Boolean(shown.mine.verdict.fails ?? shown.mine.verdict.breaks));
-    inPlace(this.root.querySelector(".own__editor:not([hidden])") ?? panel, () => refill(panel, el("div", { class: "verdict__words" }, verdictPanel(shown, drawn[0])),
+    this.#held(panel, () => refill(panel, el("div", { class: "verdict__words" }, verdictPanel(shown, drawn[0])),
       drawn.length > 0 && el("div", { class: "verdict__picture" }, curvePicture(shown, drawn, lowInWords(drawn[0], shown), this.#cap))));
     find("own-risk", this.root).toggleAttribute("data-stale", true);
     this.#timer = setTimeout(() => this.#settle(), SETTLE_MS);
   }
+
+  /** Change what stands above the set that is being edited, and keep that where it is under the finger. */
+  #held(otherwise, change) { inPlace(this.root.querySelector(".own__editor:not([hidden])") ?? otherwise, change); }
 
   get #cap() { return capOf(this.#view.contextOf(this.#index).workout, this.#plan.option); }
 
@@ -143,12 +146,13 @@ export class OwnScreen {
     find("own-says", this.root).textContent = find("own-verdict", this.root).querySelector(".verdict__words").textContent;
   }
 
-  /** Below what is held under a finger: the answer there stands for the numbers as told, this for those who could be the athlete. */
+  /** The answer stands for the numbers as told, this for those who could be the athlete. */
   async #tellRisk() {
-    const answer = this.#attempts ? { error: null } : await askWhoFails("own-risk", this.#view.contextOf(this.#index), this.#plan, this.#blocks);
+    if (this.#attempts) return;  // each has a chance of its own
+    const answer = await askWhoFails("own-risk", this.#view.contextOf(this.#index), this.#plan, this.#blocks);
     if (answer === OVERTAKEN) return;
     const line = find("own-risk", this.root);
-    line.textContent = "people" in answer ? whoFails(answer, true) : "";
+    this.#held(line, () => { line.textContent = "people" in answer ? whoFails(answer, true) : ""; });
     line.toggleAttribute("data-stale", false);
   }
 
