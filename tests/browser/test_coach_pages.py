@@ -166,7 +166,7 @@ def test_what_the_server_would_turn_away_is_told_on_the_form_with_all_of_it_ther
     page.fill(BLOCK.format("movement"), "Push press")
     page.fill(BLOCK.format("amount"), "24")
     page.click("button[value='remove-block:0:1']")
-    page.evaluate("document.querySelector('[name=notes]').value = '\\u0301'.repeat(180000)")   # six bytes each as sent, over a megabyte
+    page.locator("[name=notes]").evaluate("node => { node.value = '\\u0301'.repeat(180000); }")   # once the page is there; six bytes each as sent, over a megabyte
     address = page.url
     go_on(page)
     page.get_by_text(says).wait_for()
