@@ -41,6 +41,7 @@ def questions_to_the_engine(page):
         plan = page.evaluate("given => window.engine.plan(...given)", [workout, ATHLETE, {}])
         own = [block["uncut"] or {"sets": block["sets"], "rests_s": block["rests_s"]} for block in plan["blocks"]]
         yield f"judge, {workout['title']}", "judge", [workout, ATHLETE, {}, own]
+        yield f"who fails, {workout['title']}", "who_fails", [workout, ATHLETE, {}, own]
         end_s = plan["blocks"][0]["end_s"]
         yield f"replan, {workout['title']}", "replan", [plan, [{"at_s": end_s * 1.1, "kind": "block"}], end_s * 1.1]
     yield "break_up 14, 40", "break_up", [14, 40, 2.4]
