@@ -131,7 +131,7 @@ WORDS = {code: text for text, codes in _REFUSALS.items() for code in codes} | {
     "part_not_a_mapping": N_("This workout’s parts cannot be read."),
     "scheme_without_rounds": N_("Most rounds in a time cannot go with a rep scheme: give each block its amount."),
     "cap_is_close": N_("The cap is close: about {chance_fraction} chance of finishing before {cap_s}."),
-    "riskier_than_style": N_("Riskier than you asked for: of {people} people who could be you, {fail} would fail somewhere. No calmer plan was found."),
+    "riskier_than_style": N_("Riskier than you asked for: of {people} people with numbers like yours, {fail} would fail somewhere. No calmer plan was found."),
     "inverted_care": N_("{movement}: a mat under the head, two metres clear, no kick-up when dizzy. The coach on the floor decides."),
     "load_outside_relation": N_("{movement}: this load lies outside what is known of reps and loads. Take the sets as a rough guide."),
     "lungs_preset": N_("How long your breath lasts is only estimated here. Slow down before you gasp."),

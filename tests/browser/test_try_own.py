@@ -122,7 +122,7 @@ def who_fails(page):
     """How many of those who could be the athlete fail with the athlete's own, once that is worked out."""
     page.wait_for_selector("[data-own-risk]:not([data-stale]):not(:empty)")
     said = page.inner_text("[data-own-risk]")
-    assert re.fullmatch(r"Of 20 people who could be you, (nobody would fail anywhere|\d+ would fail somewhere) with yours\.", said)
+    assert re.fullmatch(r"Of 20 people with numbers like yours, (nobody would fail anywhere|\d+ would fail somewhere) with your break-up\.", said)
     return int((re.findall(r"\d+", said) + ["0"])[1])
 
 

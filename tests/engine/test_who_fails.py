@@ -1,13 +1,16 @@
 """Of people who could be the athlete, how many fail in a plan of the athlete's own."""
 
 import json
+import math
 from pathlib import Path
+from statistics import NormalDist
 
 import pytest
 from engine_samples import able, as_own, block, workout
 from phones_engine import plan
 
 from webapp.engine import EngineError, who_fails
+from webapp.engine.parameters import TESTED_SD
 from webapp.workouts import completed
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_data"
@@ -38,10 +41,12 @@ def test_all_fail_what_nobody_can_and_nobody_fails_single_ones():
     assert who_fails(FORTY, TWENTY, {}, own([1] * 40, 30)) == {"people": 20, "fail": 0}
 
 
-def test_about_half_fail_in_their_largest_set():
-    """Who could be somebody with twenty has more in one half of the cases and less in the other: seven to thirteen of twenty (a fair coin, 5 to 95 %)."""
-    found = who_fails(workout([block("push-up", 20)]), TWENTY, {}, own([20], 0))
-    assert 7 <= found["fail"] <= 13
+@pytest.mark.parametrize("asked", [15, 17, 19, 20, 21, 22, 24, 27])
+def test_as_many_fail_in_one_set_as_the_normal_distribution_says(asked):
+    """Python's statistics.NormalDist: the logarithm of the largest set, 20 and half the way to 21, give or take what a tested number is. To three of twenty:
+    half a repetition is up to 1.6 people, and ten of twelve sizes are drawn, 1.2."""
+    fewer = NormalDist(math.log(20.5), TESTED_SD).cdf(math.log(asked))
+    assert who_fails(workout([block("push-up", asked)]), TWENTY, {}, own([asked], 0))["fail"] == pytest.approx(20 * fewer, abs=3)
 
 
 def test_more_rest_never_makes_more_fail():

@@ -51,7 +51,7 @@ def test_every_sentence_fills_in(app):
     ({"code": "switch_at_marks", "every_m": 7.62}, "Switch sides at a mark, every 7.6 m."),
     ({"code": "cap_is_close", "chance_fraction": 0.875, "cap_s": 660}, "The cap is close: about 88% chance of finishing before 11:00."),
     ({"code": "riskier_than_style", "people": 20, "fail": 9},
-     "Riskier than you asked for: of 20 people who could be you, 9 would fail somewhere. No calmer plan was found."),
+     "Riskier than you asked for: of 20 people with numbers like yours, 9 would fail somewhere. No calmer plan was found."),
     ({"code": "hold_spares", "group": "grip"}, "Chosen to spare what comes next: grip."),
 ])
 def test_parameters_are_shown_by_what_their_name_says(app, item, expected):

@@ -152,7 +152,8 @@ def tried_on(results: list) -> dict:
 
 def fail_share(results: list) -> float:
     """Return the share of people with any failed step. [0–1]"""
-    return len([1 for result in results if sum(result["fails"]) > 0]) / len(results)
+    went = tried_on(results)
+    return went["fail"] / went["people"]
 
 
 def fail_share_of(results: list, index: int) -> float:

@@ -50,10 +50,10 @@ export function whereItFails({ blocks, mine: { verdict } }) {
 /** How many of those who could be this athlete fail, with the plan or with one's own. */
 export function whoFails({ people, fail }, own = false) {
   const params = { people: number(people) };
-  if (own && fail === 0) return _("Of {people} people who could be you, nobody would fail anywhere with yours.", params);
-  if (own) return ngettext("Of {people} people who could be you, {n} would fail somewhere with yours.", "Of {people} people who could be you, {n} would fail somewhere with yours.", fail, params);
-  if (fail === 0) return _("Of {people} people who could be you, nobody would fail anywhere with the plan.", params);
-  return ngettext("Of {people} people who could be you, {n} would fail somewhere with the plan.", "Of {people} people who could be you, {n} would fail somewhere with the plan.", fail, params);
+  if (own && fail === 0) return _("Of {people} people with numbers like yours, nobody would fail anywhere with your break-up.", params);
+  if (own) return ngettext("Of {people} people with numbers like yours, {n} would fail somewhere with your break-up.", "Of {people} people with numbers like yours, {n} would fail somewhere with your break-up.", fail, params);
+  if (fail === 0) return _("Of {people} people with numbers like yours, nobody would fail anywhere with the plan.", params);
+  return ngettext("Of {people} people with numbers like yours, {n} would fail somewhere with the plan.", "Of {people} people with numbers like yours, {n} would fail somewhere with the plan.", fail, params);
 }
 
 /** A score in a few characters: "9:40", "8 rounds + 12", "31 of 40 reps, Ring dip"; for parts one after another. */

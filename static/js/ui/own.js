@@ -149,8 +149,9 @@ export class OwnScreen {
   /** The answer stands for the numbers as told, this for those who could be the athlete. */
   async #tellRisk() {
     if (this.#attempts) return;  // each has a chance of its own
-    const answer = await askWhoFails("own-risk", this.#view.contextOf(this.#index), this.#plan, this.#blocks);
-    if (answer === OVERTAKEN) return;
+    const asked = this.#blocks;
+    const answer = await askWhoFails("own-risk", this.#view.contextOf(this.#index), this.#plan, asked);
+    if (answer === OVERTAKEN || asked !== this.#blocks) return;  // changed since: that has an answer of its own
     const line = find("own-risk", this.root);
     this.#held(line, () => { line.textContent = "people" in answer ? whoFails(answer, true) : ""; });
     line.toggleAttribute("data-stale", false);
